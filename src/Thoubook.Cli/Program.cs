@@ -1,0 +1,6 @@
+namespace Thoubook.Cli;
+
+internal static class Program
+{
+    private static int Main(string[] args) => args.Length;
+}
