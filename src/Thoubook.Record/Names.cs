@@ -95,6 +95,9 @@ public readonly record struct PieceTag : IComparable<PieceTag>
 
     public string Text { get => field ?? ""; }
 
+    public static bool TryRead(string text, out PieceTag name, [NotNullWhen(false)] out Problem? problem) =>
+        NameText.TryLabel(text, "piece-tag", "The tag on a piece", t => new PieceTag(t), out name, out problem);
+
     public int CompareTo(PieceTag other) => string.CompareOrdinal(Text, other.Text);
 
     public override string ToString() => Text;
@@ -106,6 +109,9 @@ public readonly record struct GaugeTag : IComparable<GaugeTag>
     public GaugeTag(string text) => Text = NameText.Label(text, nameof(text));
 
     public string Text { get => field ?? ""; }
+
+    public static bool TryRead(string text, out GaugeTag name, [NotNullWhen(false)] out Problem? problem) =>
+        NameText.TryLabel(text, "gauge-tag", "The tag on a gauge", t => new GaugeTag(t), out name, out problem);
 
     public int CompareTo(GaugeTag other) => string.CompareOrdinal(Text, other.Text);
 
@@ -120,6 +126,15 @@ public readonly record struct DocumentName : IComparable<DocumentName>
 
     public string Text { get => field ?? ""; }
 
+    public static bool TryRead(string text, out DocumentName name, [NotNullWhen(false)] out Problem? problem)
+    {
+        problem = NameText.IsSegment(text)
+            ? null
+            : new Problem("document-name", "", NameText.Quote(text), "A document is named in small letters, digits and hyphens, such as overhaul-book.", "Write the name so; its title may say more.");
+        name = problem is null ? new DocumentName(text) : default;
+        return problem is null;
+    }
+
     public int CompareTo(DocumentName other) => string.CompareOrdinal(Text, other.Text);
 
     public override string ToString() => Text;
@@ -131,6 +146,9 @@ public readonly record struct EngineName : IEquatable<EngineName>, IComparable<E
     public EngineName(string text) => Text = NameText.Label(text, nameof(text));
 
     public string Text { get => field ?? ""; }
+
+    public static bool TryRead(string text, out EngineName name, [NotNullWhen(false)] out Problem? problem) =>
+        NameText.TryLabel(text, "engine-name", "The name of an engine", t => new EngineName(t), out name, out problem);
 
     public bool Equals(EngineName other) => string.Equals(Text, other.Text, StringComparison.OrdinalIgnoreCase);
 
@@ -176,6 +194,9 @@ public readonly record struct PlaceName : IComparable<PlaceName>
     /// <summary>A reading whose place was not noted.</summary>
     public static PlaceName NotNoted { get; } = new("not noted");
 
+    public static bool TryRead(string text, out PlaceName name, [NotNullWhen(false)] out Problem? problem) =>
+        NameText.TryLabel(text, "place-name", "A place on a piece", t => new PlaceName(t), out name, out problem);
+
     public string Text { get => field ?? ""; }
 
     public string Plane { get => field ?? ""; }
@@ -200,13 +221,18 @@ internal static class NameText
         && text.All(c => char.IsAsciiLetterLower(c) || char.IsAsciiDigit(c) || c == '-');
 
     /// <summary>One line of at most 80 characters with neither end blank.</summary>
-    public static string Label(string text, string parameter)
+    public static string Label(string text, string parameter) =>
+        IsLabel(text) ? text.Trim() : throw new ArgumentException($"{Quote(text)} is not a name: one line of 1 to 80 characters.", parameter);
+
+    public static bool TryLabel<T>(string text, string code, string what, Func<string, T> make, out T name, [NotNullWhen(false)] out Problem? problem)
+        where T : struct
     {
-        var trimmed = text.Trim();
-        return trimmed.Length is > 0 and <= 80 && !trimmed.Any(char.IsControl)
-            ? trimmed
-            : throw new ArgumentException($"{Quote(text)} is not a name: one line of 1 to 80 characters.", parameter);
+        problem = IsLabel(text) ? null : new Problem(code, "", Quote(text), $"{what} is one line of 1 to 80 characters.", "Write it so.");
+        name = problem is null ? make(text) : default;
+        return problem is null;
     }
+
+    private static bool IsLabel(string text) => text.Trim() is { Length: > 0 and <= 80 } trimmed && !trimmed.Any(char.IsControl);
 
     /// <summary>What a person wrote, in quotes, cut short where it is long.</summary>
     public static string Quote(string text)
