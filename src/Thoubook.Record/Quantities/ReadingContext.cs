@@ -5,19 +5,23 @@ public sealed record ReadingContext
 {
     public static ReadingContext None { get; } = new();
 
-    /// <summary>What is expected; null takes whatever the unit says.</summary>
+    /// <summary>What is expected; null takes the kind of <see cref="BareUnit"/>, or else whatever the unit says.</summary>
     public QuantityKind? Kind { get; init; }
 
     /// <summary>The unit of a bare number: of the column head, or of that dimension's limits as typed. Null: a bare number is asked.</summary>
     public TradeUnit? BareUnit { get; init; }
 
-    /// <summary>[SI] The least and greatest value that would be no surprise (limits, well widened). Null: nothing is known.</summary>
+    /// <summary>
+    /// [SI] The least and the greatest of this dimension's or fit's limits, new and worn together, as they stand: the reader knows how far beyond
+    /// them an honest reading may lie (see <see cref="Plausibility"/>). Where only a greatest is known (an ovality, a wear limit), the least is 0.
+    /// Null: nothing is known.
+    /// </summary>
     public (double Least, double Greatest)? Plausible { get; init; }
 
     /// <summary>Which mark is the decimal one, where a file or a form has stated it.</summary>
     public DecimalMark Decimal { get; init; } = DecimalMark.Unstated;
 
-    /// <summary>Whether a sign, T or L, or brackets may say tight or loose: on fits they may.</summary>
+    /// <summary>Whether T or L, or brackets, may say tight or loose: on fits they may.</summary>
     public FitSigns FitSigns { get; init; } = FitSigns.NotHere;
 
     /// <summary>The codes of questions that the person has answered.</summary>
