@@ -1,0 +1,92 @@
+using Thoubook.Mechanics.Numerics;
+
+namespace Thoubook.Mechanics.Metrology;
+
+/// <summary>What a measured value proves about its limits.</summary>
+public enum Proof
+{
+    /// <summary>Neither.</summary>
+    Neither,
+
+    /// <summary>It conforms.</summary>
+    Conformity,
+
+    /// <summary>It does not conform.</summary>
+    Nonconformity,
+}
+
+/// <summary>When a measured value proves that a thing conforms, or that it does not.</summary>
+public static class DecisionRule
+{
+    /// <summary>Share that a proof needs unless something else is stated.</summary>
+    public const double UsualProbability = 0.95;
+
+    /// <summary>How far inside a limit, in standard uncertainties, a value must lie to prove conformity.</summary>
+    /// <param name="widthInUncertainties">[-] distance between the limits over the standard uncertainty, above 0; infinite for a single limit.</param>
+    /// <param name="probability">[-] that the proof needs, strictly between 0 and 1.</param>
+    /// <returns>[-] the guard factor, or nothing where the limits are too close together for any value to prove it.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">An input outside its range.</exception>
+    /// <remarks>Model: smallest g with Φ(g) − Φ(g − w) = p; 1.645 (printed 1.65) for one active limit at 0.95. Source: ISO 14253-1:2017, default rule (from memory). Check: DecisionRuleTests.</remarks>
+    public static double? GuardFactor(double widthInUncertainties, double probability = UsualProbability)
+    {
+        Guard.Probability(probability);
+        if (!(widthInUncertainties > 0))
+            Guard.AboveZero(widthInUncertainties, "-");
+        var single = Normal.Quantile(probability);
+        if (widthInUncertainties - single > 8.5)
+            return single;
+        var middle = 0.5 * widthInUncertainties;
+        if (1 - (2 * Normal.Above(middle)) < probability)
+            return null;
+        var low = Math.Max(single, 0);
+        return low >= middle ? middle : Roots.Find(g => Normal.Below(g) - Normal.Below(g - widthInUncertainties) - probability, low, middle) switch
+        {
+            { Report.Converged: true } found => found.Root,
+            _ => middle,
+        };
+    }
+
+    /// <summary>The interval in which a measured value proves conformity.</summary>
+    /// <param name="interval">[any] the limits.</param>
+    /// <param name="standardUncertainty">[any] 0 or more.</param>
+    /// <param name="probability">[-] that the proof needs, strictly between 0 and 1.</param>
+    /// <returns>[any] the acceptance zone, or nothing where none is left.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">An input outside its range.</exception>
+    /// <remarks>Model: limits moved inwards by g u. Source: ISO 14253-1:2017 (from memory). Check: DecisionRuleTests.</remarks>
+    public static Interval? AcceptanceZone(Interval interval, double standardUncertainty, double probability = UsualProbability)
+    {
+        Guard.ZeroOrMore(standardUncertainty);
+        if (standardUncertainty == 0)
+            return interval;
+        if (interval.Width == 0)
+            return null;
+        return GuardFactor(interval.Width / standardUncertainty, probability) is { } g ? interval.Inwards(g * standardUncertainty) : null;
+    }
+
+    /// <summary>What a measured value proves.</summary>
+    /// <param name="value">[any] best value.</param>
+    /// <param name="standardUncertainty">[any] 0 or more.</param>
+    /// <param name="interval">[any] the limits.</param>
+    /// <param name="probability">[-] that a proof needs, strictly between 0 and 1.</param>
+    /// <returns>Conformity, nonconformity or neither.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">An input outside its range.</exception>
+    /// <remarks>Model: conformity where the probability within reaches p; nonconformity where the probability beyond one limit does. Source: ISO 14253-1:2017 (from memory). Check: DecisionRuleTests.</remarks>
+    public static Proof Prove(double value, double standardUncertainty, Interval interval, double probability = UsualProbability)
+    {
+        Guard.Probability(probability);
+        var p = Conformance.Within(value, standardUncertainty, interval);
+        return p.Within >= probability ? Proof.Conformity
+            : p.Below >= probability || p.Above >= probability ? Proof.Nonconformity
+            : Proof.Neither;
+    }
+
+    /// <summary>Limits moved inwards by a share of the expanded uncertainty.</summary>
+    /// <param name="interval">[any] the limits.</param>
+    /// <param name="standardUncertainty">[any] 0 or more.</param>
+    /// <param name="share">[-] guard band over the expanded uncertainty 2u; negative widens.</param>
+    /// <returns>[any] the acceptance interval, or nothing where none is left.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">An input not finite or uncertainty below 0.</exception>
+    /// <remarks>Model: w = r U, U = 2u. Source: JCGM 106:2012, 8.3 (from memory). Check: DecisionRuleTests.</remarks>
+    public static Interval? GuardBanded(Interval interval, double standardUncertainty, double share) =>
+        interval.Inwards(2 * Guard.Finite(share, "-") * Guard.ZeroOrMore(standardUncertainty));
+}
