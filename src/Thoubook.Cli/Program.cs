@@ -1,6 +1,5 @@
-namespace Thoubook.Cli;
+using Thoubook.Cli;
+using Thoubook.Cli.Speaking;
 
-internal static class Program
-{
-    private static int Main(string[] args) => args.Length;
-}
+var terminal = Terminal.OfThisProcess();
+return (int)Command.Run(args, terminal);

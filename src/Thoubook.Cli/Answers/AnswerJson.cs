@@ -1,0 +1,22 @@
+using System.Text.Encodings.Web;
+using System.Text.Json;
+using System.Text.Json.Serialization;
+
+namespace Thoubook.Cli.Answers;
+
+/// <summary>The answers as JSON: written by code made at build time, so that a short answer does not wait for reflection.</summary>
+[JsonSerializable(typeof(IReadOnlyList<EngineAnswer>))]
+[JsonSerializable(typeof(AppraisalAnswer))]
+[JsonSerializable(typeof(ReadAnswer))]
+[JsonSerializable(typeof(AskAnswer))]
+[JsonSerializable(typeof(RefusedAnswer))]
+internal sealed partial class AnswerJson : JsonSerializerContext
+{
+    /// <summary>Letters such as ° stand as they are: the answer goes to a terminal or a program, never into a page.</summary>
+    public static AnswerJson Shapes { get; } = new(new JsonSerializerOptions
+    {
+        PropertyNamingPolicy = JsonNamingPolicy.CamelCase,
+        WriteIndented = true,
+        Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
+    });
+}

@@ -1,0 +1,41 @@
+using Thoubook.Cli.Speaking;
+
+namespace Thoubook.Cli.Tests;
+
+public sealed class HelpTests
+{
+    public static TheoryData<string> Verbs => [.. Command.Verbs.Select(v => v.Name)];
+
+    [Fact]
+    public void Help_Overview_AsApproved() => Approved.Check("help", Spoken.Here(null, "--help").Is(ExitStatus.Good).Out);
+
+    [Theory]
+    [MemberData(nameof(Verbs))]
+    public void Help_OfEachVerb_AsApproved(string verb)
+    {
+        var help = Spoken.Here(null, [.. verb.Split(' '), "--help"]).Is(ExitStatus.Good).Out;
+        Assert.Contains("Examples\n  thoubook ", help, StringComparison.Ordinal);
+        Approved.Check("help-" + verb.Replace(' ', '-'), help);
+    }
+
+    [Theory]
+    [MemberData(nameof(Verbs))]
+    public void Help_Examples_AreCommandLinesThatAreUnderstood(string verb)
+    {
+        foreach (var example in Command.Verbs.Single(v => v.Name == verb).Examples)
+        {
+            var words = ShellWords.Split(example.Line);
+            Assert.Equal("thoubook", words[0]);
+            Assert.True(Request.Read(words[1..], Command.Verbs).IsOk(out var request, out var problems), problems is [var first, ..] ? $"{example.Line}: {first}" : "");
+            Assert.Equal(verb, request.Verb.Name);
+        }
+    }
+
+    [Fact]
+    public void NoWords_SayWhatThereIs_AndAreAFault()
+    {
+        var spoken = Spoken.Here(null).Is(ExitStatus.BadInput);
+        Assert.Empty(spoken.Out);
+        Assert.Contains("thoubook VERB", spoken.Error, StringComparison.Ordinal);
+    }
+}
