@@ -15,10 +15,11 @@ public abstract class FigureAppraisal
     /// <summary>The value that counts; null where not measured.</summary>
     public required Estimate? Estimate { get; init; }
 
-    public required Verdict Verdict { get; init; }
+    /// <summary>Null where there are no limits to judge by.</summary>
+    public required Verdict? Verdict { get; init; }
 
     /// <summary>Null where not measured or where there are no limits.</summary>
-    public required Conformance? Probability { get; init; }
+    public required Probabilities? Probability { get; init; }
 
     /// <summary>The limits as they bind here: repair size, allowance and nil taken in.</summary>
     public required BindingLimits Limits { get; init; }
@@ -33,10 +34,10 @@ public abstract class FigureAppraisal
     public CombiningRule Rule { get; init; }
 
     /// <summary>What the rule makes of the verdicts of parts and pair together.</summary>
-    public Verdict Combined { get; init; }
+    public Verdict? Combined { get; internal set; }
 
     /// <summary>Which verdict decided the combined one: the name of a figure.</summary>
-    public FigureName Governing { get; init; }
+    public FigureName Governing { get; internal set; }
 
     /// <summary>Other sets of limits that apply to this engine and differ from the one used.</summary>
     public IReadOnlyList<LimitSet> Conflicting { get; init; } = [];
@@ -109,7 +110,7 @@ public sealed record FitState(string Name, Estimate? Estimate, Estimate? Expecte
 /// <param name="Worn">Inside the limits worn.</param>
 /// <param name="PastWornEnd">Past the end to which wear leads.</param>
 /// <param name="PastOtherEnd">Past the other end.</param>
-public sealed record Conformance(double New, double Worn, double PastWornEnd, double PastOtherEnd);
+public sealed record Probabilities(double New, double Worn, double PastWornEnd, double PastOtherEnd);
 
 /// <summary>[SI] Limits as they bind; null where none.</summary>
 public sealed record BindingLimits(double? NewLeast, double? NewGreatest, double? WornLeast, double? WornGreatest, WearDirection Wear)

@@ -39,6 +39,8 @@ public sealed class DimensionEstimate
     /// <summary>Readings that stand out from the rest. A hint: none is dropped.</summary>
     public IReadOnlyList<OutlierHint> Outliers { get; init; } = [];
 
+    public IReadOnlyList<GaugeDisagreement> Disagreements { get; init; } = [];
+
     public bool IsMeasured => Basis is EstimateBasis.Readings or EstimateBasis.Supposed;
 }
 
@@ -70,3 +72,7 @@ public sealed record FormEstimate(double Value, double StandardUncertainty, Plac
 
 /// <summary>A reading that stands out: by how many scatters, and what would be usual.</summary>
 public sealed record OutlierHint(Reading Reading, double Statistic, double Critical);
+
+/// <summary>Two gauges that do not agree at one place.</summary>
+/// <param name="Difference">[SI] first less second.</param>
+public sealed record GaugeDisagreement(FigureName Figure, PlaceName Place, GaugeTag First, GaugeTag Second, double Difference);
