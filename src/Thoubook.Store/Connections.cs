@@ -1,0 +1,55 @@
+using Microsoft.Data.Sqlite;
+
+namespace Thoubook.Store;
+
+internal enum Access
+{
+    Read,
+    Write,
+}
+
+/// <summary>The one place where a connection to a workshop's database is opened.</summary>
+internal static class Connections
+{
+    /// <summary>How long a connection waits for another program that is writing.</summary>
+    public static readonly TimeSpan Patience = TimeSpan.FromSeconds(5);
+
+    public static SqliteConnection Open(string file, Access access)
+    {
+        var connection = new SqliteConnection(new SqliteConnectionStringBuilder
+        {
+            DataSource = file,
+            Mode = access == Access.Write ? SqliteOpenMode.ReadWriteCreate : SqliteOpenMode.ReadWrite,
+            ForeignKeys = true,
+            Pooling = true,
+            DefaultTimeout = (int)Patience.TotalSeconds,
+        }.ToString());
+        try
+        {
+            connection.Open();
+            connection.Do(access == Access.Write
+                ? "PRAGMA journal_mode = WAL; PRAGMA synchronous = FULL;"
+                : "PRAGMA query_only = ON;");
+            return connection;
+        }
+        catch
+        {
+            connection.Dispose();
+            throw;
+        }
+    }
+
+    public static void Do(this SqliteConnection connection, string sql)
+    {
+        using var command = connection.CreateCommand();
+        command.CommandText = sql;
+        command.ExecuteNonQuery();
+    }
+
+    public static object? Ask(this SqliteConnection connection, string sql)
+    {
+        using var command = connection.CreateCommand();
+        command.CommandText = sql;
+        return command.ExecuteScalar() is { } value and not DBNull ? value : null;
+    }
+}

@@ -1,0 +1,95 @@
+using Microsoft.Data.Sqlite;
+using Thoubook.Record;
+using Thoubook.Record.Quantities;
+
+namespace Thoubook.Store.Tables;
+
+/// <summary>Takes a row's columns one after the other, in the order in which the table describes them.</summary>
+internal sealed class RowReader(SqliteDataReader reader, KnownNames known)
+{
+    private int _next;
+
+    public bool Next()
+    {
+        _next = 0;
+        return reader.Read();
+    }
+
+    public long Integer() => reader.GetInt64(_next++);
+
+    public double Real() => reader.GetDouble(_next++);
+
+    public string Text() => reader.GetString(_next++);
+
+    public string? TextOrNull() => reader.IsDBNull(_next) ? Skip<string>(1) : Text();
+
+    public T Word<T>()
+        where T : struct, Enum => AsWord<T>(Text());
+
+    public T? WordOrNull<T>()
+        where T : struct, Enum => TextOrNull() is { } word ? AsWord<T>(word) : null;
+
+    public IReadOnlyList<string> List() => ListText.Read(Text());
+
+    public Quantity Quantity()
+    {
+        var si = Real();
+        var unit = known.Unit(Text());
+        return new Quantity(si, unit.Kind, unit, Text());
+    }
+
+    public Quantity? QuantityOrNull() => reader.IsDBNull(_next) ? Skip<Quantity>(3) : Quantity();
+
+    public PlaceName Place() => known.Place(Text());
+
+    public FigureName Figure() => known.Figures[Integer()];
+
+    public PieceTag Piece() => known.Use(known.Pieces[Integer()]);
+
+    public PieceTag? PieceOrNull() => IsNull() ? null : Piece();
+
+    public FigureName? FigureOrNull() => IsNull() ? null : Figure();
+
+    public GaugeTag? GaugeOrNull() => IsNull() ? null : known.Gauges[Integer()];
+
+    public PartName Part() => known.Parts[Integer()];
+
+    public PartName? PartOrNull() => IsNull() ? null : Part();
+
+    public DocumentName Document() => known.Documents[Integer()];
+
+    public DocumentName? DocumentOrNull() => IsNull() ? null : Document();
+
+    public FactId Fact()
+    {
+        Span<byte> bytes = stackalloc byte[16];
+        reader.GetStream(_next++).ReadExactly(bytes);
+        return new FactId(new Guid(bytes, bigEndian: true));
+    }
+
+    public FactHead Head(Dictionary<long, List<FactId>> reliedOn)
+    {
+        var sequence = Integer();
+        return new(sequence, Fact(), Moments.Read(Integer(), (int)Integer()), Text(), reliedOn.GetValueOrDefault(sequence) ?? []);
+    }
+
+    private static T AsWord<T>(string word)
+        where T : struct, Enum => Words.TryRead<T>(word, out var value)
+            ? value
+            : throw new InvalidDataException($"The workshop holds the word \"{word}\" where one of these should stand: {string.Join(", ", Words.All<T>())}.");
+
+    private bool IsNull()
+    {
+        if (!reader.IsDBNull(_next))
+            return false;
+        _next++;
+        return true;
+    }
+
+    private T? Skip<T>(int columns)
+        where T : class
+    {
+        _next += columns;
+        return null;
+    }
+}
