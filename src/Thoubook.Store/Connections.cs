@@ -16,14 +16,7 @@ internal static class Connections
 
     public static SqliteConnection Open(string file, Access access)
     {
-        var connection = new SqliteConnection(new SqliteConnectionStringBuilder
-        {
-            DataSource = file,
-            Mode = access == Access.Write ? SqliteOpenMode.ReadWriteCreate : SqliteOpenMode.ReadWrite,
-            ForeignKeys = true,
-            Pooling = true,
-            DefaultTimeout = (int)Patience.TotalSeconds,
-        }.ToString());
+        var connection = new SqliteConnection(Text(file, access));
         try
         {
             connection.Open();
@@ -39,9 +32,20 @@ internal static class Connections
         }
     }
 
-    public static void Do(this SqliteConnection connection, string sql)
+    /// <summary>The two kinds of access differ in their text, so that the pool never mixes them.</summary>
+    public static string Text(string file, Access access) => new SqliteConnectionStringBuilder
+    {
+        DataSource = file,
+        Mode = access == Access.Write ? SqliteOpenMode.ReadWriteCreate : SqliteOpenMode.ReadWrite,
+        ForeignKeys = true,
+        Pooling = true,
+        DefaultTimeout = (int)Patience.TotalSeconds,
+    }.ToString();
+
+    public static void Do(this SqliteConnection connection, string sql, SqliteTransaction? transaction = null)
     {
         using var command = connection.CreateCommand();
+        command.Transaction = transaction;
         command.CommandText = sql;
         command.ExecuteNonQuery();
     }

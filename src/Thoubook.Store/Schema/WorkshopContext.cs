@@ -33,14 +33,11 @@ internal sealed class WorkshopContext(DbContextOptions<WorkshopContext> options)
             modelBuilder.SharedTypeEntity<Dictionary<string, object>>(table.Name, entity =>
             {
                 entity.ToTable(table.Name);
-                foreach (var column in table.All)
-                {
-                    var property = entity.IndexerProperty(ClrType(column), column.Name).HasColumnName(column.Name).IsRequired(!column.Nullable);
-                    if (table.Key is [var key] && key == column.Name)
-                        property.ValueGeneratedNever();
-                }
-
+                foreach (var (order, column) in table.All.Index())
+                    entity.IndexerProperty(ClrType(column), column.Name).HasColumnName(column.Name).HasColumnOrder(order).ValueGeneratedNever();
                 entity.HasKey([.. table.Key]);
+                foreach (var column in table.All)
+                    entity.IndexerProperty(ClrType(column), column.Name).IsRequired(!column.Nullable);
                 foreach (var unique in table.Unique)
                     entity.HasIndex(unique).IsUnique();
                 foreach (var found in table.FoundBy)

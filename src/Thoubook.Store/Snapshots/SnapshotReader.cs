@@ -65,7 +65,7 @@ internal sealed class SnapshotReader(SqliteConnection connection, SqliteTransact
         {
             Documents = OfEngine(DefinitionTables.Documents, (id, d) => _known.Documents[id] = d.Name),
             Parts = OfEngine(DefinitionTables.Parts, (id, p) => _known.Parts[id] = p.Name),
-            Gauges = OfWorkshop(DefinitionTables.Gauges, (id, g) => _known.Gauges[id] = g.Tag),
+            Gauges = Gauges(),
             Pieces = Pieces(),
         };
         var figures = Figures();
@@ -90,7 +90,7 @@ internal sealed class SnapshotReader(SqliteConnection connection, SqliteTransact
             figures[i] = figure switch
             {
                 Dimension dimension => dimension with { RepairSizes = sizes.GetValueOrDefault(ids[i]) ?? [] },
-                Fit fit => fit with { Gap = gaps.GetValueOrDefault(ids[i]) ?? [] },
+                Fit fit => fit with { LimitSets = FigureTables.OfFit(fit.LimitSets), Gap = gaps.GetValueOrDefault(ids[i]) ?? [] },
                 _ => figure,
             };
         }
@@ -98,7 +98,9 @@ internal sealed class SnapshotReader(SqliteConnection connection, SqliteTransact
         return figures;
     }
 
-    private List<Piece> Pieces()
+    public List<Gauge> Gauges() => OfWorkshop(DefinitionTables.Gauges, (id, g) => _known.Gauges[id] = g.Tag);
+
+    public List<Piece> Pieces()
     {
         var home = new HashSet<long>();
         using (var command = Command("SELECT id FROM piece WHERE engine_id = $engine"))
@@ -185,7 +187,7 @@ internal sealed class SnapshotReader(SqliteConnection connection, SqliteTransact
     private List<T> Facts<T>(FactTable<T> table, string from)
         where T : Fact
     {
-        using var command = Command($"SELECT e.sequence, e.id, e.at_utc_ns, e.offset_s, e.by, {table.Read("t")} {from} ORDER BY e.sequence");
+        using var command = Command($"SELECT e.sequence, e.id, e.at_utc_ns, e.offset_s, e.by_whom, {table.Read("t")} {from} ORDER BY e.sequence");
         using var reader = command.ExecuteReader();
         var row = new RowReader(reader, _known);
         var facts = new List<T>();

@@ -26,7 +26,7 @@ internal sealed class EntryTable : Table
             new Plain("kind", ColumnKind.Text),
             new Plain("at_utc_ns", ColumnKind.Integer),
             new Plain("offset_s", ColumnKind.Integer),
-            new Plain("by", ColumnKind.Text),
+            new Plain("by_whom", ColumnKind.Text),
         ])
     { Unique = [["id"]], FoundBy = [["engine_id", "kind"]] };
 

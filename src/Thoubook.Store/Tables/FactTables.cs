@@ -1,4 +1,5 @@
 using Thoubook.Record;
+using Thoubook.Record.Quantities;
 
 namespace Thoubook.Store.Tables;
 
@@ -82,7 +83,7 @@ internal static class FactTables
             .ReferenceOrNull("gauge_id", "gauge", c => c.Gauge)
             .QuantityOrNull("temperature", c => c.Temperature)
             .TextOrNull("note", c => c.Note),
-        (head, row) => new(head.Id, head.At, head.By, row.Figure(), row.Quantity())
+        (head, row) => new(head.Id, head.At, head.By, row.Figure(), row.Quantity(FitSigns.TightIsNegative))
         {
             Sequence = head.Sequence,
             ReliesOn = head.ReliesOn,

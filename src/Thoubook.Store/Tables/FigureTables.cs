@@ -83,6 +83,23 @@ internal static class FigureTables
         Read)
     { Lists = [LimitSets, GapTerms, RepairSizes] };
 
+    /// <summary>The limits of a fit, whose signs say tight or loose.</summary>
+    public static IReadOnlyList<LimitSet> OfFit(IEnumerable<LimitSet> sets) =>
+    [
+        .. sets.Select(s => s with
+        {
+            Limits = s.Limits with
+            {
+                NewLeast = OfFit(s.Limits.NewLeast),
+                NewGreatest = OfFit(s.Limits.NewGreatest),
+                WornLeast = OfFit(s.Limits.WornLeast),
+                WornGreatest = OfFit(s.Limits.WornGreatest),
+            },
+        }),
+    ];
+
+    private static Quantity? OfFit(Quantity? limit) => limit is null ? null : limit with { Signs = FitSigns.TightIsNegative };
+
     private static Figure Read(RowReader row, int revision)
     {
         var isFit = row.Text() == FitWord;

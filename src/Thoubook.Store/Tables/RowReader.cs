@@ -31,11 +31,11 @@ internal sealed class RowReader(SqliteDataReader reader, KnownNames known)
 
     public IReadOnlyList<string> List() => ListText.Read(Text());
 
-    public Quantity Quantity()
+    public Quantity Quantity(FitSigns signs = FitSigns.NotHere)
     {
         var si = Real();
         var unit = known.Unit(Text());
-        return new Quantity(si, unit.Kind, unit, Text());
+        return new Quantity(si, unit.Kind, unit, Text()) { Signs = signs };
     }
 
     public Quantity? QuantityOrNull() => reader.IsDBNull(_next) ? Skip<Quantity>(3) : Quantity();

@@ -1,0 +1,82 @@
+using Thoubook.Record;
+using Thoubook.Record.Documents;
+using Thoubook.Record.Measures;
+using Thoubook.Record.Parts;
+using Thoubook.Record.Pieces;
+
+namespace Thoubook.Store;
+
+/// <summary>What is to be written of one engine: all of it in one transaction, or nothing.</summary>
+public sealed record Change(EngineName Engine, string By)
+{
+    /// <summary>What to do where a definition of that name is there already.</summary>
+    public WhenThere WhenThere { get; init; }
+
+    /// <summary>The engine itself, where it is to be made or edited.</summary>
+    public Engine? Definition { get; init; }
+
+    public IReadOnlyList<Document> Documents { get; init; } = [];
+
+    public IReadOnlyList<Part> Parts { get; init; } = [];
+
+    public IReadOnlyList<Figure> Figures { get; init; } = [];
+
+    public IReadOnlyList<Gauge> Gauges { get; init; } = [];
+
+    public IReadOnlyList<Piece> Pieces { get; init; } = [];
+
+    public IReadOnlyList<Fact> Facts { get; init; } = [];
+
+    /// <summary>Everything that a record says.</summary>
+    public static Change Whole(EngineRecord record, string by) => new(record.Engine.Name, by)
+    {
+        Definition = record.Engine,
+        Documents = record.Documents,
+        Parts = record.Parts,
+        Figures = [.. record.Dimensions, .. record.Fits],
+        Gauges = record.Gauges,
+        Pieces = record.Pieces,
+        Facts = InOrder(record),
+    };
+
+    internal bool Defines => Definition is not null || Documents.Count + Parts.Count + Figures.Count + Gauges.Count + Pieces.Count > 0;
+
+    // As they were written, where they were; else readings before what was done afterwards, each kind in its own order.
+    private static IReadOnlyList<Fact> InOrder(EngineRecord record)
+    {
+        List<Fact> facts =
+        [
+            .. record.Choices, .. record.Placings, .. record.Readings, .. record.Works, .. record.Findings, .. record.Liftings,
+            .. record.Checks, .. record.Decisions, .. record.StrikeOuts,
+        ];
+        return facts.TrueForAll(f => f.Sequence > 0) ? [.. facts.OrderBy(f => f.Sequence)] : facts;
+    }
+}
+
+public enum WhenThere
+{
+    /// <summary>What is said takes the place of what was there. Where it carries a revision, that must still be the one in force.</summary>
+    Replace,
+
+    /// <summary>Revision 0 says that it is new, so it must not be there yet; any other must be the one in force.</summary>
+    MatchRevision,
+}
+
+/// <summary>What a change came to.</summary>
+/// <param name="Sequence">The workshop's sequence number afterwards.</param>
+/// <param name="Facts">As stored, in the order given; one that was there before is the one stored then.</param>
+public sealed record Changed(long Sequence, IReadOnlyList<Fact> Facts)
+{
+    /// <summary>How many definitions were not there before.</summary>
+    public int Added { get; init; }
+
+    public int Edited { get; init; }
+
+    public int Unchanged { get; init; }
+
+    public int FactsAdded { get; init; }
+
+    public int FactsThereBefore => Facts.Count - FactsAdded;
+
+    public bool IsNothing => Added + Edited + FactsAdded == 0;
+}
