@@ -65,11 +65,11 @@ internal static class QuantityRefusals
         return after switch
         {
             { Kind: FigureTokenKind.Open, Start: 0 } => Of("brackets-open", text, "The bracket is not closed.", "Close it or leave it out."),
-            { Text: "." or "," } when after.Start == before.Number.End => Of("number-unfinished", text, $"A number does not end in {(after.Text == "." ? "a point" : "a comma")}.", "Write the rest of the figure, or leave the mark out."),
+            { Text: "." or "," } when after.Start == before.Number.End && !tokens.Any(token => token.Start > after.Start && token.Kind == FigureTokenKind.Number) => Of("number-unfinished", text, $"A number does not end in {(after.Text == "." ? "a point" : "a comma")}.", "Write the rest of the figure, or leave the mark out."),
             { Kind: FigureTokenKind.Word } when IsAbsolute(after.Text) || before.Unit is not null && IsAbsolute(before.Unit.Text + after.Text) => Of("absolute-pressure", text, "Pressures are gauge pressures here.", "Write the gauge pressure: absolute less that of the air."),
-            { Kind: FigureTokenKind.Word } when before.Unit is null && after.Spelled is null => UnknownUnit(text, after, kind),
             { Kind: FigureTokenKind.Number or FigureTokenKind.Dash or FigureTokenKind.Slash or FigureTokenKind.Comma or FigureTokenKind.Sign } or { Kind: FigureTokenKind.Word, Text: "to" }
                 => Of("two-figures", text, "One quantity is wanted here, and more than one figure is written.", "Write one figure with one unit."),
+            { Kind: FigureTokenKind.Word } when before.Unit is null && after.Spelled is null => UnknownUnit(text, after, kind),
             _ => Of("left-over", text, $"Not understood: {Show(text[after.Start..])}.", "Write the figure and its unit, and nothing else."),
         };
     }
