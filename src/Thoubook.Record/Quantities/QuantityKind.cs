@@ -60,31 +60,3 @@ public enum QuantityKind
     /// <summary>[-] a count, a ratio, a share.</summary>
     Number,
 }
-
-public static class QuantityKinds
-{
-    /// <summary>The kind in words, as screens and scripts show it: <c>temperature difference</c>.</summary>
-    public static string Word(this QuantityKind kind) => kind switch
-    {
-        QuantityKind.Length => "length",
-        QuantityKind.Temperature => "temperature",
-        QuantityKind.TemperatureDifference => "temperature difference",
-        QuantityKind.Pressure => "pressure",
-        QuantityKind.Torque => "torque",
-        QuantityKind.Force => "force",
-        QuantityKind.Stiffness => "spring rate",
-        QuantityKind.Mass => "mass",
-        QuantityKind.Angle => "angle",
-        QuantityKind.Area => "area",
-        QuantityKind.Volume => "volume",
-        QuantityKind.Flow => "flow",
-        QuantityKind.RotationalSpeed => "rotational speed",
-        QuantityKind.Time => "time",
-        QuantityKind.KinematicViscosity => "kinematic viscosity",
-        QuantityKind.DynamicViscosity => "dynamic viscosity",
-        QuantityKind.Density => "density",
-        QuantityKind.Expansion => "coefficient of expansion",
-        QuantityKind.Number => "number",
-        _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "No such kind of quantity."),
-    };
-}

@@ -40,7 +40,7 @@ internal static class QuantityRefusals
         if (kind is not { } wanted)
             return Of("unit-unknown", text, $"{unit.Text} says too little here.", "Write the unit in full.");
         var found = unit.Units[0].Kind;
-        return Of("unit-wrong-kind", text, $"{unit.Text} is a unit of {found.Word()}; a {wanted.Word()} is wanted.", $"Write it in {Wanted(wanted)}.");
+        return Of("unit-wrong-kind", text, $"{unit.Text} is a unit of {found.Word()}; a unit of {wanted.Word()} is wanted.", $"Write it in {Wanted(wanted)}.");
     }
 
     /// <summary>Refuses a text whose tokens are not those of one quantity.</summary>
