@@ -68,6 +68,7 @@ foreach (var project in projects)
         broken.Add($"{name} ended with exit status {exit}");
 }
 
+Must("demo readings", "dotnet", "run tools/make-demo-readings.cs -- --check");
 if (File.Exists("tools/ledger.cs"))
     Must("ledger", "dotnet", "run tools/ledger.cs -- --check");
 foreach (var what in broken)

@@ -45,6 +45,7 @@ public static partial class Materials
         new("copper", [], [At("C11000", 17.0, Callister)]),
         new("silver", [], [At("pure", 19.7, Callister)]),
         new("titanium", ["titanium alloy"], [At("Ti-6Al-4V", 8.6, Callister)]),
+        new("sealing film", ["jointing compound", "paper", "cork", "fibre"], [Range("jointings across their thickness, from paper to rubber", 20, 200, "handbooks of papers and sealants (from memory)")]),
         new("invar", ["36 nickel iron"], [At("36 Ni", 1.6, Callister)]),
     ];
 
