@@ -31,6 +31,7 @@ public sealed record Limits
 public enum WearAllowance
 {
     /// <summary>The worn limits as given, or none given.</summary>
+    [Word("as given")]
     AsGiven,
 
     /// <summary>Nil: it must still be inside its new limits.</summary>

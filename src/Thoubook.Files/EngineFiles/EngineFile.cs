@@ -1,0 +1,33 @@
+using Thoubook.Files.Text;
+using Thoubook.Record;
+
+namespace Thoubook.Files.EngineFiles;
+
+/// <summary>An engine written as text: see <c>docs/engine-file.md</c>.</summary>
+public static class EngineFile
+{
+    /// <summary>The record that a text gives: all of it, or every problem with its line and column.</summary>
+    /// <param name="text">The text of the file.</param>
+    /// <param name="fileName">For messages.</param>
+    /// <param name="terms">Who takes it in and when, what was answered, and what the workshop already holds.</param>
+    public static Outcome<EngineRecord> Read(string text, string fileName, ImportTerms terms)
+    {
+        var problems = new ProblemList(fileName);
+        var record = YamlReader.Read(text, problems) switch
+        {
+            null => null,
+            YamlMap root => new EngineFileReader(root, problems, terms).Read(),
+            var other => NotGroups(other, problems),
+        };
+        return problems.Count > 0 || record is null ? new Outcome<EngineRecord>.Refused(problems.All) : record;
+    }
+
+    /// <summary>The text of a record. Reading it gives the same record again, and writing that gives the same text.</summary>
+    public static string Write(EngineRecord record) => EngineFileWriter.Write(record);
+
+    private static EngineRecord? NotGroups(YamlNode root, ProblemList problems)
+    {
+        problems.Add(root.Line, root.Column, "file-shape", "", root.What, "An engine file begins with engine: and the keys name and purpose under it.", "Check that this is the right file.");
+        return null;
+    }
+}

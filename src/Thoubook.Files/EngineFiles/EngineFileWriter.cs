@@ -1,0 +1,52 @@
+using Thoubook.Files.Text;
+using Thoubook.Record;
+using Thoubook.Record.Quantities;
+
+namespace Thoubook.Files.EngineFiles;
+
+/// <summary>Writes a record section by section, each entry by its shape, in the order in which the record holds them.</summary>
+internal static class EngineFileWriter
+{
+    public static string Write(EngineRecord record)
+    {
+        var scope = new Scope(new ProblemList(""), new ImportTerms(default, ""), record, new YamlMap([]));
+        (YamlScalar, YamlNode)?[] sections =
+        [
+            (Key("engine"), Definitions.Engine.Write(record.Engine, scope, isOneLine: false)),
+            Named("temperatures", record.Engine.Temperatures, s => s.Name, s => Temperatures(s, scope)),
+            Named("documents", record.Documents, d => d.Name.Text, d => Definitions.Document.Write(d, scope, isOneLine: false)),
+            Named("gauges", record.Gauges, g => g.Tag.Text, g => Definitions.Gauge.Write(g, scope, isOneLine: false)),
+            Named("parts", record.Parts, p => p.Name.Path, p => Definitions.Part.Write(p, scope, isOneLine: true)),
+            Named("pieces", record.Pieces, p => p.Tag.Text, p => Definitions.Piece.Write(p, scope, isOneLine: true)),
+            Named("dimensions", record.Dimensions, d => d.Name.ToString(), d => Definitions.Dimension.Write(d, scope, isOneLine: false)),
+            Named("fits", record.Fits, f => f.Name.ToString(), f => Definitions.Fit.Write(f, scope, isOneLine: false)),
+            Facts.Choices.Write(record.Choices, scope),
+            Facts.Placings.Write(record.Placings, scope),
+            Facts.Liftings.Write(record.Liftings, scope),
+            Facts.Readings.Write(record.Readings, scope),
+            Facts.Works.Write(record.Works, scope),
+            Facts.Findings.Write(record.Findings, scope),
+            Facts.Checks.Write(record.Checks, scope),
+            Facts.Decisions.Write(record.Decisions, scope),
+            Facts.StrikeOuts.Write(record.StrikeOuts, scope),
+        ];
+        return YamlWriter.Write(new YamlMap([.. sections.Where(s => s is not null).Select(s => s!.Value)]));
+    }
+
+    private static (YamlScalar, YamlNode)? Named<T>(string section, IReadOnlyList<T> items, Func<T, string> name, Func<T, YamlMap> write) => items.Count == 0
+        ? null
+        : (Key(section), new YamlMap([.. items.Select(i => (TextForm.Scalar(name(i)), (YamlNode)write(i)))]));
+
+    private static YamlMap Temperatures(TemperatureState state, Scope scope)
+    {
+        var form = Forms.Quantity(QuantityKind.Temperature);
+        return new YamlMap(
+            [
+                (Key(EngineFileReader.Everywhere), form.Write(state.Everywhere, scope)!),
+                .. state.Parts.Select(p => (Key(p.Part.Path), form.Write(p.Temperature, scope)!)),
+            ])
+        { IsOneLine = true };
+    }
+
+    private static YamlScalar Key(string key) => new(key, isQuoted: false);
+}

@@ -1,0 +1,54 @@
+using Thoubook.Files.Text;
+using Thoubook.Record;
+
+namespace Thoubook.Files.EngineFiles;
+
+/// <summary>What can be checked only when the whole file is read: that facts point to facts that are there, and to names that dimensions have.</summary>
+internal static class FactChecks
+{
+    public static void Check(EngineRecord file, Scope scope)
+    {
+        var record = scope.Record;
+        var facts = record.Facts.Select(f => f.Id).ToHashSet();
+        var occupations = record.Choices.Select(c => c.Id).Concat(record.Placings.Select(p => p.Id)).ToHashSet();
+        var locals = record.Dimensions.Select(d => d.Name.Local).ToHashSet(StringComparer.Ordinal);
+        var sizes = record.Dimensions.SelectMany(d => d.RepairSizes).Select(r => r.Name).ToHashSet(StringComparer.Ordinal);
+
+        foreach (var lifted in file.Liftings.Where(l => !occupations.Contains(l.Of)))
+            Missing(scope, lifted, "of", new Problem("file-choice-missing", "", lifted.Of.ToString(), "A lifting ends a choice or a placing, named by its id.", "Copy the id of the choice or placing that ended."));
+        foreach (var strikeOut in file.StrikeOuts.Where(s => !facts.Contains(s.Of)))
+            Missing(scope, strikeOut, "of", new Problem("file-fact-missing", "", strikeOut.Of.ToString(), "A strike-out names by its id what is struck out.", "Copy the id of the fact that was wrong."));
+        foreach (var conclusion in file.Checks.Concat<Fact>(file.Decisions))
+        {
+            foreach (var id in ((IConclusion)conclusion).ReliesOn.Where(id => !facts.Contains(id)))
+                Missing(scope, conclusion, "relies-on", new Problem("file-fact-missing", "", id.ToString(), "A conclusion names by their ids the facts that it relies on.", "Copy the ids, or leave the list out."));
+        }
+
+        foreach (var work in file.Works)
+        {
+            foreach (var local in work.Altered.Where(a => !locals.Contains(a)))
+                Missing(scope, work, "altered", new Problem("file-dimension-missing", "", $"\"{local}\"", "Altered are dimensions of the piece, by their names without the part.", Nearest.Advice(local, locals, "Correct the name, or add the dimension.")));
+            if (work.RepairSize is { } size && !sizes.Contains(size))
+                Missing(scope, work, "size", Size(size, sizes));
+        }
+
+        foreach (var piece in file.Pieces.Where(p => p.RepairSize is { } size && !sizes.Contains(size)))
+        {
+            scope.Entry = piece.Tag.Text;
+            scope.Refuse(scope.Root["pieces"] is YamlMap pieces && pieces[piece.Tag.Text] is { } at ? Inner(at, "size") : scope.Root, "size", Size(piece.RepairSize!, sizes));
+        }
+
+        scope.Entry = "";
+    }
+
+    private static Problem Size(string size, HashSet<string> sizes) =>
+        new("file-repair-size-missing", "", $"\"{size}\"", "A repair size is one that a dimension names under repair-sizes.", Nearest.Advice(size, sizes, "Correct the name, or add the size to its dimension."));
+
+    private static void Missing(Scope scope, Fact fact, string key, Problem problem)
+    {
+        scope.Entry = fact.Headline;
+        scope.Refuse(scope.Facts.TryGetValue(fact.Id, out var entry) ? Inner(entry, key) : scope.Root, key, problem);
+    }
+
+    private static YamlNode Inner(YamlNode entry, string key) => (entry as YamlMap)?[key] ?? entry;
+}

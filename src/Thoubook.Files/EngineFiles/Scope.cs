@@ -1,0 +1,81 @@
+using Thoubook.Files.Text;
+using Thoubook.Record;
+using Thoubook.Record.Quantities;
+
+namespace Thoubook.Files.EngineFiles;
+
+/// <summary>What is known while a file is read or written: the record so far, the person's terms, and the problems met.</summary>
+internal sealed class Scope(ProblemList problems, ImportTerms terms, EngineRecord record, YamlMap root)
+{
+    private HashSet<PartName>? _parts;
+
+    public ProblemList Problems { get; } = problems;
+
+    public ImportTerms Terms { get; } = terms;
+
+    /// <summary>The file as a whole.</summary>
+    public YamlMap Root { get; } = root;
+
+    /// <summary>What the workshop holds of this engine, and over it what this file has given so far.</summary>
+    public EngineRecord Record
+    {
+        get;
+        set
+        {
+            field = value;
+            _parts = null;
+        }
+    } = record;
+
+    /// <summary>The entry that is being read, for messages.</summary>
+    public string Entry { get; set; } = "";
+
+    /// <summary>Where each fact of the file stands.</summary>
+    public Dictionary<FactId, YamlNode> Facts { get; } = [];
+
+    /// <summary>Names whose own entries could not be read: they are there, and what rests on them is not complained of as well.</summary>
+    public HashSet<object> Broken { get; } = [];
+
+    /// <summary>The named parts and all those that they lie in.</summary>
+    public IReadOnlySet<PartName> Parts => _parts ??= PartsOf(Record);
+
+    public void Refuse(YamlNode at, string key, Problem problem) =>
+        Problems.Add(Math.Max(1, at.Line), Math.Max(1, at.Column), problem with { Field = Field(key) });
+
+    public void Refuse(YamlNode at, string key, string code, string found, string allowed, string doThis) =>
+        Refuse(at, key, new Problem(code, "", found, allowed, doThis));
+
+    /// <summary>Reads a quantity; a question or a refusal becomes a problem of this line.</summary>
+    public Quantity? Quantity(string text, YamlNode at, string key, ReadingContext context)
+    {
+        context = context with { Decimal = Terms.Decimal, Confirmed = FileQuestions.ConfirmedFor(at.Line, Terms.Confirmed) };
+        if (QuantityReader.Read(text, context).IsOk(out var quantity, out var refusals))
+            return quantity;
+        foreach (var problem in refusals)
+            Refuse(at, key, FileQuestions.OnLine(problem, at.Line));
+        return null;
+    }
+
+    /// <summary>The context in which a quantity of this kind is read where only the kind is known.</summary>
+    public static ReadingContext Of(QuantityKind kind) => new() { Kind = kind };
+
+    public string Field(string key) => (Entry, key) switch
+    {
+        ("", _) => key,
+        (_, "") => Entry,
+        _ => $"{Entry}, {key}",
+    };
+
+    private static HashSet<PartName> PartsOf(EngineRecord record)
+    {
+        var parts = new HashSet<PartName>();
+        foreach (var named in record.Parts)
+        {
+            for (PartName? part = named.Name; part is { } name && parts.Add(name); part = name.Parent)
+            {
+            }
+        }
+
+        return parts;
+    }
+}
