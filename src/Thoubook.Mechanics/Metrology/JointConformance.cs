@@ -62,7 +62,7 @@ internal static class JointConformance
             sharpest = Math.Max(sharpest, Math.Abs(slope[i]));
         }
 
-        var half = (int)Math.Ceiling(6 * Math.Sqrt(1 + (sharpest * sharpest)) / 0.95);
+        var half = (int)Math.Ceiling(6 * Math.Sqrt(1 + (sharpest * sharpest)) / 0.85);
         var step = 6.0 / half;
         var (within, noneBelow, noneAbove, weights) = (0.0, 0.0, 0.0, 0.0);
         for (var k = -half; k <= half; k++)

@@ -161,7 +161,12 @@ public static class StudentT
         return back * Math.Sqrt(a) * series;
     }
 
-    private static double LogOnePlus(double x) => Math.Abs(x) < 1e-4 ? x * (1 - (x * (0.5 - (x * ((1.0 / 3) - (0.25 * x)))))) : Math.Log(1 + x);
+    /// <summary>ln(1 + x) to the last digits for small x: the rounding of 1 + x is divided out again.</summary>
+    private static double LogOnePlus(double x)
+    {
+        var sum = 1 + x;
+        return sum == 1 ? x : double.IsInfinity(sum) ? sum : Math.Log(sum) * (x / (sum - 1));
+    }
 
     private static void CheckDegrees(double degreesOfFreedom)
     {
