@@ -1,4 +1,5 @@
 using Thoubook.Mechanics.Numerics;
+using Thoubook.Mechanics.Sums;
 
 namespace Thoubook.Mechanics.Metrology;
 
@@ -56,11 +57,42 @@ public static class DecisionRule
     public static Interval? AcceptanceZone(Interval interval, double standardUncertainty, double probability = UsualProbability)
     {
         Guard.ZeroOrMore(standardUncertainty);
-        if (standardUncertainty == 0)
-            return interval;
-        if (interval.Width == 0)
+        return standardUncertainty == 0 ? interval : Zone(interval, standardUncertainty, probability, default(Silent));
+    }
+
+    /// <summary>The same for any trace, after <see cref="Conformance.Within{TTrace}"/> has told u and the limits, and the asker p.</summary>
+    /// <typeparam name="TTrace">Silent, or written.</typeparam>
+    /// <param name="interval">[any] the limits.</param>
+    /// <param name="standardUncertainty">[any] above 0.</param>
+    /// <param name="probability">[-] that the proof needs, strictly between 0 and 1.</param>
+    /// <param name="trace">What hears the lines.</param>
+    /// <returns>[any] the acceptance zone, or nothing where none is left.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">An input outside its range.</exception>
+    /// <remarks>Model: as AcceptanceZone. Source: ISO 14253-1:2017 (from memory). Check: DecisionRuleTests.</remarks>
+    public static Interval? AcceptanceZone<TTrace>(Interval interval, double standardUncertainty, double probability, TTrace trace)
+        where TTrace : struct, ITrace
+    {
+        Guard.AboveZero(standardUncertainty);
+        return Zone(interval, standardUncertainty, probability, trace);
+    }
+
+    private static Interval? Zone<TTrace>(Interval limits, double u, double p, TTrace trace)
+        where TTrace : struct, ITrace
+    {
+        const string Rule = "ISO 14253-1:2017";
+        var bothLimits = double.IsFinite(limits.Width);
+        if (limits.Width == 0 || GuardFactor(limits.Width / u, p) is not { } g)
+        {
+            trace.Caution("The limits are too close together for this uncertainty: no measured value can prove conformity.");
             return null;
-        return GuardFactor(interval.Width / standardUncertainty, probability) is { } g ? interval.Inwards(g * standardUncertainty) : null;
+        }
+
+        if (bothLimits)
+            trace.Line("w", "distance between the limits, in standard uncertainties", "(U − L)/u", limits.Width / u, Units.None);
+        trace.Line("k_g", "guard factor", bothLimits ? "g(w, p)" : "z(p)", g, Units.None, Rule);
+        return Interval.Between(
+            double.IsFinite(limits.Least) ? trace.Line("A_L", "least value that proves conformity", "L + k_g × u", limits.Least + (g * u), Units.Any, Rule) : limits.Least,
+            double.IsFinite(limits.Greatest) ? trace.Line("A_U", "greatest value that proves conformity", "U − k_g × u", limits.Greatest - (g * u), Units.Any, Rule) : limits.Greatest);
     }
 
     /// <summary>What a measured value proves.</summary>

@@ -1,0 +1,30 @@
+using Thoubook.Mechanics.Fits;
+using Thoubook.Mechanics.Heat;
+using Thoubook.Mechanics.Metrology;
+
+namespace Thoubook.Mechanics.Sums;
+
+/// <summary>Every sum that can be asked by name.</summary>
+public static class Sums
+{
+    /// <summary>In the order of the alphabet.</summary>
+    public static IReadOnlyList<Sum> All { get; } =
+    [
+        ConformanceSum.Description,
+        ExpansionSum.Description,
+        StackSum.Description,
+        UncertaintySum.Description,
+    ];
+
+    /// <summary>Finds a sum by name.</summary>
+    /// <param name="name">What the asker calls it.</param>
+    /// <param name="nearest">Known names nearest to one that is not known; empty where it is.</param>
+    /// <returns>The sum, or nothing.</returns>
+    public static Sum? Find(string name, out IReadOnlyList<string> nearest)
+    {
+        ArgumentNullException.ThrowIfNull(name);
+        var found = All.FirstOrDefault(sum => sum.Name == name);
+        nearest = found is null ? NearestName.To(name, All.Select(sum => sum.Name)) : [];
+        return found;
+    }
+}
