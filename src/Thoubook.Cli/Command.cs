@@ -9,7 +9,10 @@ internal static class Command
 {
     public static IReadOnlyList<Verb> Verbs { get; } =
     [
+        EnginesVerb.Engines,
+        AppraiseVerb.Appraise,
         ReadVerb.Read,
+        ReadingVerbs.Add,
     ];
 
     /// <summary>Runs a command line. The one place where a fault that nobody expected becomes words and a status.</summary>

@@ -79,7 +79,7 @@ public sealed partial class OpenWorkshop
         return [.. parts.Select(p => record.Index.PlacedIn(p)?.Id ?? record.Index.ChosenFor(p)?.Id).OfType<FactId>()];
     }
 
-    private static Outcome<Figure> Find(EngineRecord record, string name)
+    public static Outcome<Figure> Find(EngineRecord record, string name)
     {
         if (!FigureName.TryRead(name.Trim(), out var figure, out var problem))
             return problem with { Field = "figure", DoThis = Nearest.Advice(name, Figures(record), problem.DoThis) };

@@ -1,5 +1,6 @@
 using System.Diagnostics;
 using System.Text.Json;
+using NodaTime;
 using Thoubook.Cli.Speaking;
 
 namespace Thoubook.Cli.Tests;
@@ -43,14 +44,14 @@ internal sealed record Spoken(int Status, string Out, string Error)
     /// <summary>Runs the command inside this process: the same code without the start of a process.</summary>
     public static Spoken Here(string? workshop, params string[] words) => Here("", workshop, words);
 
-    public static Spoken Here(string input, string? workshop, string[] words, int width = int.MaxValue, TimeProvider? clock = null)
+    public static Spoken Here(string input, string? workshop, string[] words, int width = int.MaxValue, IClock? clock = null)
     {
         using var output = new StringWriter();
         using var error = new StringWriter();
         var terminal = new Terminal(output, error, new StringReader(input))
         {
             Width = width,
-            Clock = clock ?? TimeProvider.System,
+            Clock = clock ?? SystemClock.Instance,
             Environment = name => name == "THOUBOOK_WORKSHOP" ? workshop ?? "/nowhere" : null,
         };
         var status = Command.Run(words, terminal);

@@ -10,6 +10,7 @@ namespace Thoubook.Cli.Answers;
 [JsonSerializable(typeof(ReadAnswer))]
 [JsonSerializable(typeof(AskAnswer))]
 [JsonSerializable(typeof(RefusedAnswer))]
+[JsonSerializable(typeof(RecordedAnswer))]
 internal sealed partial class AnswerJson : JsonSerializerContext
 {
     /// <summary>Letters such as ° stand as they are: the answer goes to a terminal or a program, never into a page.</summary>

@@ -1,3 +1,4 @@
+using System.Collections.Frozen;
 using Thoubook.Cli.Answers;
 using Thoubook.Record;
 
@@ -6,6 +7,9 @@ namespace Thoubook.Cli.Speaking;
 /// <summary>Saying no, or asking: in words to a person, and as JSON too where JSON was asked for.</summary>
 internal static class Refusals
 {
+    /// <summary>Nothing that a person wrote is wrong: the disc, or another program.</summary>
+    private static readonly FrozenSet<string> FaultsOfTheStore = ["workshop-busy", "workshop-read-only", "disk-full", "workshop-not-opened", "workshop-damaged"];
+
     public static ExitStatus Refuse(this Terminal terminal, Request request, IReadOnlyList<Problem> problems)
     {
         if (request.Has(Option.Json))
@@ -28,7 +32,7 @@ internal static class Refusals
                 terminal.Error.WriteLine($"    --confirm {meaning.Code}: {meaning.Text}");
         }
 
-        return ExitStatus.BadInput;
+        return problems.Any(p => FaultsOfTheStore.Contains(p.Code)) ? ExitStatus.Broke : ExitStatus.BadInput;
     }
 
     /// <summary>A problem in a sentence or two, its meanings left out.</summary>

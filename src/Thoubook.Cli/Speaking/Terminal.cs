@@ -1,6 +1,7 @@
 using System.Text;
 using System.Text.Json;
 using System.Text.Json.Serialization.Metadata;
+using NodaTime;
 using Thoubook.Record;
 
 namespace Thoubook.Cli.Speaking;
@@ -22,7 +23,8 @@ internal sealed class Terminal(TextWriter output, TextWriter error, TextReader i
     /// <summary>Whether a person watches standard error: progress is for them only.</summary>
     public bool Watched { get; init; }
 
-    public TimeProvider Clock { get; init; } = TimeProvider.System;
+    // Asked for only where something is written, so that a sum does not load what it has no use for.
+    public IClock Clock { get => field ?? SystemClock.Instance; init; }
 
     public Func<string, string?> Environment { get; init; } = System.Environment.GetEnvironmentVariable;
 

@@ -110,7 +110,7 @@ internal static class AppraiseVerb
         {
             var unit = figure.Figure.UnitOfLimits ?? TradeUnit.Usual(figure.Figure.Kind)[0];
             var (value, u) = Shown(figure.Estimate, unit);
-            string[] cells = [figure.Figure.Name.ToString(), value, u, Range(figure.Limits.NewLeast, figure.Limits.NewGreatest, unit), Range(figure.Limits.WornLeast, figure.Limits.WornGreatest, unit), figure.Verdict.Word(), figure.Reason];
+            string[] cells = [figure.Figure.Name.ToString(), value, u, Range(figure.Limits.NewLeast, figure.Limits.NewGreatest, unit), Range(figure.Limits.WornLeast, figure.Limits.WornGreatest, unit), figure.Verdict?.Word() ?? "—", figure.Reason];
             table.Add(state is null ? cells : [.. cells[..3], Shown((figure as FitAppraisal)?.States.FirstOrDefault(s => s.Name == state)?.Estimate, unit).Value, .. cells[3..]]);
         }
 

@@ -16,27 +16,22 @@ internal static class EnginesVerb
         ],
     };
 
-    private static ExitStatus Run(Request request, Terminal terminal)
+    private static ExitStatus Run(Request request, Terminal terminal) => Workshops.With(request, terminal, workshop =>
     {
-        if (!Workshops.Open(request, terminal).IsOk(out var workshop, out var problems))
-            return terminal.Refuse(request, problems);
-        using (workshop)
+        var engines = workshop.Engines();
+        if (request.Has(Option.Json))
         {
-            var engines = workshop.Engines();
-            if (request.Has(Option.Json))
-            {
-                terminal.Json([.. engines.Select(e => new EngineAnswer(e.Name.Text, e.Purpose.Word()))], AnswerJson.Shapes.IReadOnlyListEngineAnswer);
-                return ExitStatus.Good;
-            }
-
-            var table = new Table("engine", "purpose", "note");
-            foreach (var engine in engines)
-                table.Add(engine.Name.Text, engine.Purpose.Word(), engine.Invented ? "invented for demonstration" : engine.Note ?? "");
-            if (table.IsEmpty)
-                terminal.Error.WriteLine("No engine is in this workshop yet: thoubook import FILE takes one in.");
-            else
-                table.WriteTo(terminal);
+            terminal.Json([.. engines.Select(e => new EngineAnswer(e.Name.Text, e.Purpose.Word()))], AnswerJson.Shapes.IReadOnlyListEngineAnswer);
             return ExitStatus.Good;
         }
-    }
+
+        var table = new Table("engine", "purpose", "readings", "note");
+        foreach (var engine in engines)
+            table.Add(engine.Name.Text, engine.Purpose.Word(), $"{engine.Readings}".PadLeft(8), engine.Invented ? "Invented for demonstration." : engine.Note ?? "");
+        if (table.IsEmpty)
+            terminal.Error.WriteLine("No engine is in this workshop yet: thoubook import FILE takes one in.");
+        else
+            table.WriteTo(terminal);
+        return ExitStatus.Good;
+    });
 }

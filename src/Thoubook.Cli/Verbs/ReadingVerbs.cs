@@ -1,7 +1,6 @@
 using Thoubook.Cli.Answers;
 using Thoubook.Cli.Speaking;
 using Thoubook.Record;
-using Thoubook.Record.Measures;
 using Thoubook.Workshop;
 
 namespace Thoubook.Cli.Verbs;
@@ -15,7 +14,6 @@ internal static class ReadingVerbs
     private static readonly Option Method = new("method", "METHOD", $"how a fit was measured on parts put together: {string.Join(", ", Words.All<CheckMethod>())}");
     private static readonly Option Note = new("note", "TEXT", "a remark kept with it");
     private static readonly Option From = new("from", "FILE", "readings from a file, - for standard input: CSV under a head line, or one reading a line");
-    private static readonly Option Why = new("why", "REASON", "the reason");
 
     private static readonly IReadOnlyList<Option> OfOneReading = [Piece, Place, Gauge, Temperature, Method, Option.By, Option.At, Option.Id, Note, Option.Confirm];
 
@@ -36,25 +34,6 @@ internal static class ReadingVerbs
         ],
     };
 
-    public static readonly Verb Strike = new("reading strike", "Strikes out a reading or any other fact, with a reason; it stays visible.", RunStrike)
-    {
-        Operands = [new("ENGINE", "the engine by name"), new("ID", "the identifier of the fact")],
-        Options = [Why, Option.By, Option.At, Option.Id],
-        More = "A strike-out is a fact and can itself be struck out: so an error in striking out is undone.",
-        Examples = [new("thoubook reading strike \"Sandpiper six\" 01932c5e-0000-7000-8000-000000000001 --why \"wrong piece\" --by owner", "it no longer counts and is still shown.")],
-    };
-
-    public static readonly Verb List = new("reading list", "Lists the readings and checks of an engine, those struck out among them.", RunList)
-    {
-        Operands = [new("ENGINE", "the engine by name"), new("DIMENSION", "only of this dimension or fit") { Optional = true }],
-        Options = [Option.Json],
-        Examples =
-        [
-            new("thoubook reading list \"Sandpiper six\" lower-half/pressure-pump/body.depth", "the readings of one dimension, with their identifiers."),
-            new("thoubook reading list \"Sandpiper six\" --json", "all, for a program."),
-        ],
-    };
-
     private static ExitStatus RunAdd(Request request, Terminal terminal)
     {
         var fromFile = request[From];
@@ -63,26 +42,19 @@ internal static class ReadingVerbs
         if (fromFile is not null && request.Operands.Count > 1)
             return terminal.Refuse(request, [new Problem("too-many", "", Request.Quoted(request.Operands[1]), "With --from the readings stand in the file.", "Leave it out, or leave out --from.")]);
 
-        return Workshops.Open(request, terminal).IsOk(out var workshop, out var problems)
-            ? Use(workshop)
-            : terminal.Refuse(request, problems);
-
-        ExitStatus Use(OpenWorkshop open)
+        return Workshops.With(request, terminal, workshop =>
         {
-            using (open)
-            {
-                if (fromFile is not null)
-                    return ReadingLines.Add(request, terminal, open, fromFile);
-                if (!Entry(request, request.Operands[1], string.Join(' ', request.Operands.Skip(2))).Then(open.AddReading).IsOk(out var recorded, out var wrong))
-                    return terminal.Refuse(request, wrong);
-                if (request.Has(Option.Json))
-                    terminal.Json(RecordedAnswer.Of(recorded), AnswerJson.Shapes.RecordedAnswer);
-                else
-                    terminal.Out.WriteLine(recorded.Fact.Id);
-                terminal.Error.WriteLine($"{recorded.Figure.Name}: {recorded.Value.Understood}");
-                return ExitStatus.Good;
-            }
-        }
+            if (fromFile is not null)
+                return ReadingLines.Add(request, terminal, workshop, fromFile);
+            if (!Entry(request, request.Operands[1], string.Join(' ', request.Operands.Skip(2))).Then(workshop.AddReading).IsOk(out var recorded, out var problems))
+                return terminal.Refuse(request, problems);
+            if (request.Has(Option.Json))
+                terminal.Json(RecordedAnswer.Of(recorded), AnswerJson.Shapes.RecordedAnswer);
+            else
+                terminal.Out.WriteLine(recorded.Fact.Id);
+            terminal.Error.WriteLine($"{recorded.Figure.Name}: {recorded.Value.Understood}");
+            return ExitStatus.Good;
+        });
     }
 
     /// <summary>What one reading says; <paramref name="usual"/> stands for what it does not.</summary>

@@ -1,6 +1,9 @@
+using Thoubook.Appraisal;
 using Thoubook.Cli.Speaking;
 using Thoubook.Record;
 using Thoubook.Record.Measures;
+using Thoubook.Store;
+using Thoubook.Workshop;
 
 namespace Thoubook.Cli.Verbs;
 
@@ -15,5 +18,29 @@ internal static class Workshops
         : terminal.Environment(Variable) is { Length: > 0 } set ? set
         : Path.Combine(Environment.GetFolderPath(Environment.SpecialFolder.LocalApplicationData, Environment.SpecialFolderOption.DoNotVerify), "thoubook", usual));
 
-    public static Outcome<(Figure Figure, EngineRecord Record)> FindFigure(Request request, Terminal terminal, string engine, string figure) => throw new NotSupportedException();
+    public static Outcome<OpenWorkshop> Open(Request request, Terminal terminal, WhenMissing whenMissing = WhenMissing.Refuse) =>
+        OpenWorkshop.Open(Folder(request, terminal), whenMissing, terminal.Clock);
+
+    /// <summary>Opens the workshop for one thing to be done in it.</summary>
+    public static ExitStatus With(Request request, Terminal terminal, Func<OpenWorkshop, ExitStatus> act)
+    {
+        if (!Open(request, terminal).IsOk(out var workshop, out var problems))
+            return terminal.Refuse(request, problems);
+        using (workshop)
+            return act(workshop);
+    }
+
+    public static Outcome<EngineAppraisal> Appraise(Request request, Terminal terminal, string engine) =>
+        Open(request, terminal).Then(workshop =>
+        {
+            using (workshop)
+                return workshop.Appraise(engine);
+        });
+
+    public static Outcome<(Figure Figure, EngineRecord Record)> FindFigure(Request request, Terminal terminal, string engine, string figure) =>
+        Open(request, terminal).Then(workshop =>
+        {
+            using (workshop)
+                return workshop.Engine(engine).Then(record => OpenWorkshop.Find(record, figure).Then<(Figure, EngineRecord)>(found => (found, record)));
+        });
 }
