@@ -137,6 +137,7 @@ public static class Appraiser
             Basis = basis,
             States = states,
             Checks = checks,
+            Terms = terms.List,
             Unmeasured = terms.Unmeasured,
             Verdict = verdict,
             Combined = verdict,

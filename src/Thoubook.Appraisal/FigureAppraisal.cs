@@ -78,6 +78,9 @@ public sealed class FitAppraisal : FigureAppraisal
     /// <summary>Where the value comes from.</summary>
     public FitBasis Basis { get; init; }
 
+    /// <summary>The terms of the gap whose dimensions are in the record.</summary>
+    public required IReadOnlyList<(GapTerm Term, DimensionAppraisal Of)> Terms { get; init; }
+
     /// <summary>Terms of the gap that are not measured.</summary>
     public IReadOnlyList<FigureName> Unmeasured { get; init; } = [];
 }

@@ -152,7 +152,7 @@ internal sealed class DimensionEstimator(EngineRecord record)
         for (var i = 0; i < readings.Length; i++)
         {
             var reading = readings[i];
-            values[i] = AtReference(reading, material, out var fromTemperature);
+            values[i] = AtReference(reading, material, out var fromTemperature, out _);
             sum += values[i];
             var weight = 1.0 / readings.Length;
             Estimate.AddShare(shares, new(GaugeSource(reading, dimension), GaugeUncertainty(reading) * weight, double.PositiveInfinity));
@@ -163,18 +163,28 @@ internal sealed class DimensionEstimator(EngineRecord record)
         return new PlaceReadings(place, readings, values, sum / readings.Length, shares);
     }
 
-    private double AtReference(Reading reading, Material? material, out double uncertainty)
+    /// <summary>What a reading was corrected by; null where it was taken at 20 °C or nothing is known to correct it by.</summary>
+    public sealed record Correction(double Part, string PartName, double Gauge, string GaugeName, double Rise);
+
+    /// <summary>A reading at 20 °C.</summary>
+    public double AtReference(Reading reading, Dimension dimension, out Correction? correction) =>
+        AtReference(reading, MaterialOf(dimension.Name.Part, reading.Piece), out _, out correction);
+
+    private double AtReference(Reading reading, Material? material, out double uncertainty, out Correction? correction)
     {
         uncertainty = 0;
+        correction = null;
         if (reading.Value.Kind != QuantityKind.Length || material is null)
             return reading.Value.Si;
         var gauge = reading.Gauge is { } tag && _index.Gauge(tag)?.Material is { } name ? MaterialNamed(name) ?? Steel : Steel;
         var noted = reading.Temperature is not null;
-        var above = (reading.Temperature?.Si ?? Expansion.Reference) - Expansion.Reference;
+        var rise = (reading.Temperature?.Si ?? Expansion.Reference) - Expansion.Reference;
+        if (rise != 0)
+            correction = new(material.Expansion.Value, material.Name, gauge.Expansion.Value, gauge.Name, rise);
         var together = reading.Value.Si * (material.Expansion.Value - gauge.Expansion.Value) * (noted ? NotedTemperature : UnnotedTemperature) * Rectangular;
         var apart = reading.Value.Si * material.Expansion.Value * (noted ? NotedDifference : UnnotedDifference) * Rectangular;
         uncertainty = Math.Sqrt((together * together) + (apart * apart));
-        return reading.Value.Si * (1 - (material.Expansion.Value * above) + (gauge.Expansion.Value * above));
+        return ReferenceTemperature.To20(reading.Value.Si, Expansion.Reference + rise, Expansion.Reference + rise, material.Expansion.Value, gauge.Expansion.Value);
     }
 
     private Material? MaterialNamed(string name)
