@@ -44,7 +44,7 @@ public static class Appraiser
 
         Verdict? verdict = null;
         Probabilities? probabilities = null;
-        Advice? advice = null;
+        Func<Advice?>? advice = null;
         string reason;
         if (!details.IsMeasured)
         {
@@ -61,7 +61,7 @@ public static class Appraiser
             verdict = Judge.Say(probabilities, limits.Wear, Judge.OtherEnd.OffSize, record.Engine.Confidence);
             reason = Reasons.Of(verdict.Value, probabilities, limits, record.Engine.Confidence);
             if (verdict == Verdict.TooCloseToCall)
-                advice = Adviser.ForDimension(dimension, details, limits, record.Engine.Confidence);
+                advice = () => Adviser.ForDimension(dimension, details, limits, record.Engine.Confidence);
         }
 
         if (details.IsMeasured && details.MissingPlaces.Count > 0)
@@ -80,7 +80,7 @@ public static class Appraiser
             Probability = probabilities,
             Limits = limits,
             Reason = reason,
-            Advice = advice,
+            WorkOutAdvice = advice,
             Rule = RuleOf(set, index),
             Conflicting = Conflicting(dimension, set, record.Engine.Mark),
             Cautions = cautions,
@@ -105,7 +105,7 @@ public static class Appraiser
 
         Verdict? verdict = null;
         Probabilities? probabilities = null;
-        Advice? advice = null;
+        Func<Advice?>? advice = null;
         string reason;
         if (value is null)
         {
@@ -125,7 +125,7 @@ public static class Appraiser
             verdict = Judge.Say(probabilities, limits.Wear, otherEnd, record.Engine.Confidence);
             reason = Reasons.Of(verdict.Value, probabilities, limits, record.Engine.Confidence);
             if (verdict == Verdict.TooCloseToCall)
-                advice = Adviser.ForFit(value, terms, limits, record.Engine.Confidence);
+                advice = () => Adviser.ForFit(value, terms, limits, record.Engine.Confidence);
         }
 
         return new FitAppraisal
@@ -145,7 +145,7 @@ public static class Appraiser
             Probability = probabilities,
             Limits = limits,
             Reason = reason,
-            Advice = advice,
+            WorkOutAdvice = advice,
             Rule = RuleOf(set, record.Index),
             Conflicting = Conflicting(fit, set, record.Engine.Mark),
             Cautions = cautions,

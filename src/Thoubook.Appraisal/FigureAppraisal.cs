@@ -27,8 +27,10 @@ public abstract class FigureAppraisal
     /// <summary>Why the verdict is what it is, in a sentence.</summary>
     public required string Reason { get; init; }
 
-    /// <summary>What would settle a verdict that is too close to call.</summary>
-    public Advice? Advice { get; init; }
+    /// <summary>What would settle a verdict that is too close to call. Worked out when it is asked for.</summary>
+    public Advice? Advice => field ??= WorkOutAdvice?.Invoke();
+
+    internal Func<Advice?>? WorkOutAdvice { get; init; }
 
     /// <summary>The rule of the edition that the limits come from.</summary>
     public CombiningRule Rule { get; init; }

@@ -31,6 +31,8 @@ internal sealed class DimensionEstimator(EngineRecord record)
     private static readonly Material Steel = Materials.TryFind("steel", out var steel, out _) ? steel : throw new InvalidOperationException("No steel among the materials.");
 
     private readonly RecordIndex _index = record.Index;
+    private readonly Dictionary<GaugeTag, UncertaintySource> _gauges = [];
+    private readonly Dictionary<PieceTag, UncertaintySource> _temperatures = [];
     private readonly Dictionary<string, Material?> _materials = new(StringComparer.OrdinalIgnoreCase);
 
     /// <summary>The material of what is in the part: the piece's own, else the part's; null where neither says or the name is not known.</summary>
@@ -75,7 +77,7 @@ internal sealed class DimensionEstimator(EngineRecord record)
     private DimensionEstimate FromReadings(Dimension dimension, BindingLimits limits, List<Reading> readings, List<Reading> not)
     {
         var material = MaterialOf(dimension.Name.Part, readings[0].Piece);
-        var places = readings.GroupBy(r => r.Place).OrderBy(g => g.Key).Select(g => AtPlace(g.Key, [.. g], dimension, material)).ToList();
+        var places = ByPlace(readings, dimension, material);
         var (scatter, freedom) = Scatter(places, readings, dimension);
         var disagreements = Disagreements(dimension, places, scatter);
         foreach (var d in disagreements)
@@ -141,7 +143,25 @@ internal sealed class DimensionEstimator(EngineRecord record)
         _ => Counting.Mean,
     };
 
-    private sealed record PlaceReadings(PlaceName Place, Reading[] Readings, double[] Values, double Mean, List<Contribution> Systematic);
+    private sealed record PlaceReadings(PlaceName Place, Reading[] Readings, double[] Values, double Mean, List<Contribution> Systematic)
+    {
+        public bool OneGauge { get; } = Array.TrueForAll(Readings, r => r.Gauge == Readings[0].Gauge);
+    }
+
+    private List<PlaceReadings> ByPlace(List<Reading> readings, Dimension dimension, Material? material)
+    {
+        var sorted = readings.ToArray();
+        Array.Sort(sorted, static (a, b) => a.Place.CompareTo(b.Place) is var byPlace and not 0 ? byPlace : a.Id.CompareTo(b.Id));
+        var places = new List<PlaceReadings>();
+        for (int from = 0, to; from < sorted.Length; from = to)
+        {
+            for (to = from + 1; to < sorted.Length && sorted[to].Place == sorted[from].Place;)
+                to++;
+            places.Add(AtPlace(sorted[from].Place, sorted[from..to], dimension, material));
+        }
+
+        return places;
+    }
 
     /// <summary>The readings at one place at 20 °C, their mean, and the shares that repeating them does not lessen.</summary>
     private PlaceReadings AtPlace(PlaceName place, Reading[] readings, Dimension dimension, Material? material)
@@ -157,7 +177,7 @@ internal sealed class DimensionEstimator(EngineRecord record)
             var weight = 1.0 / readings.Length;
             Estimate.AddShare(shares, new(GaugeSource(reading, dimension), GaugeUncertainty(reading) * weight, double.PositiveInfinity));
             if (fromTemperature > 0)
-                Estimate.AddShare(shares, new(new(SourceKind.Temperature, $"temperature of {reading.Piece}"), fromTemperature * weight, double.PositiveInfinity));
+                Estimate.AddShare(shares, new(TemperatureSource(reading.Piece), fromTemperature * weight, double.PositiveInfinity));
         }
 
         return new PlaceReadings(place, readings, values, sum / readings.Length, shares);
@@ -194,9 +214,21 @@ internal sealed class DimensionEstimator(EngineRecord record)
         return material;
     }
 
-    private UncertaintySource GaugeSource(Reading reading, Dimension dimension) => reading.Gauge is { } tag
-        ? new(SourceKind.Gauge, _index.Gauge(tag)?.Checked is { } day ? $"{tag}, checked {day:yyyy-MM-dd}" : $"{tag}")
-        : new(SourceKind.Gauge, $"gauge not noted, {dimension.Name.Local} of {reading.Piece}");
+    private UncertaintySource GaugeSource(Reading reading, Dimension dimension)
+    {
+        if (reading.Gauge is not { } tag)
+            return new(SourceKind.Gauge, $"gauge not noted, {dimension.Name.Local} of {reading.Piece}");
+        if (!_gauges.TryGetValue(tag, out var source))
+            _gauges[tag] = source = new(SourceKind.Gauge, _index.Gauge(tag)?.Checked is { } day ? $"{tag}, checked {day:uuuu-MM-dd}" : $"{tag}");
+        return source;
+    }
+
+    private UncertaintySource TemperatureSource(PieceTag piece)
+    {
+        if (!_temperatures.TryGetValue(piece, out var source))
+            _temperatures[piece] = source = new(SourceKind.Temperature, $"temperature of {piece}");
+        return source;
+    }
 
     private double GaugeUncertainty(Reading reading) =>
         (reading.Gauge is { } tag ? _index.Gauge(tag)?.Uncertainty?.Si : null)
@@ -211,6 +243,14 @@ internal sealed class DimensionEstimator(EngineRecord record)
         {
             if (place.Values.Length < 2)
                 continue;
+            if (place.OneGauge)
+            {
+                foreach (var value in place.Values)
+                    squares += (value - place.Mean) * (value - place.Mean);
+                freedom += place.Values.Length - 1;
+                continue;
+            }
+
             foreach (var withOne in place.Readings.Select((r, i) => (r.Gauge, Value: place.Values[i])).GroupBy(x => x.Gauge))
             {
                 double mean = withOne.Average(x => x.Value), count = 0;
@@ -236,11 +276,15 @@ internal sealed class DimensionEstimator(EngineRecord record)
         return freedom >= 2 && observed > floor ? (observed, freedom) : (floor, double.PositiveInfinity);
     }
 
-    private static HashSet<UncertaintySource> SharedByAll(List<PlaceReadings> places)
+    private static List<UncertaintySource> SharedByAll(List<PlaceReadings> places)
     {
-        var shared = places[0].Systematic.Select(s => s.Source).ToHashSet();
-        for (var i = 1; i < places.Count && shared.Count > 0; i++)
-            shared.IntersectWith(places[i].Systematic.Select(s => s.Source));
+        var shared = new List<UncertaintySource>(2);
+        foreach (var (source, _, _) in places[0].Systematic)
+        {
+            if (places.TrueForAll(p => p.Systematic.Exists(s => s.Source == source)))
+                shared.Add(source);
+        }
+
         return shared;
     }
 
@@ -272,28 +316,28 @@ internal sealed class DimensionEstimator(EngineRecord record)
         return new Estimate(value, shares);
     }
 
-    /// <summary>The greatest difference within any group of places, and where.</summary>
+    /// <summary>The greatest difference between two places that share what <paramref name="group"/> says and differ in what <paramref name="across"/> says, and where.</summary>
     private static FormEstimate? Form(List<PlaceEstimate> places, Func<PlaceName, string> group, Func<PlaceName, string> across)
     {
-        FormEstimate? worst = null;
-        foreach (var together in places.Where(p => across(p.Place).Length > 0 && group(p.Place).Length > 0).GroupBy(p => group(p.Place), StringComparer.OrdinalIgnoreCase))
+        (PlaceEstimate High, PlaceEstimate Low)? worst = null;
+        for (var i = 0; i < places.Count; i++)
         {
-            PlaceEstimate? low = null, high = null;
-            var count = 0;
-            foreach (var place in together)
-            {
-                low = low is { } l && l.Value <= place.Value ? l : place;
-                high = high is { } h && h.Value >= place.Value ? h : place;
-                count++;
-            }
-
-            if (count < 2 || low is not { } least || high is not { } greatest || (worst is not null && greatest.Value - least.Value <= worst.Value))
+            var one = places[i];
+            if (group(one.Place).Length == 0 || across(one.Place).Length == 0)
                 continue;
-            var u = Math.Sqrt((greatest.OwnUncertainty * greatest.OwnUncertainty) + (least.OwnUncertainty * least.OwnUncertainty));
-            worst = new FormEstimate(greatest.Value - least.Value, u, greatest.Place, least.Place);
+            for (var j = i + 1; j < places.Count; j++)
+            {
+                var other = places[j];
+                if (across(other.Place).Length == 0 || !string.Equals(group(one.Place), group(other.Place), StringComparison.OrdinalIgnoreCase))
+                    continue;
+                if (worst is not { } w || Math.Abs(one.Value - other.Value) > w.High.Value - w.Low.Value)
+                    worst = one.Value >= other.Value ? (one, other) : (other, one);
+            }
         }
 
-        return worst;
+        return worst is var (high, low)
+            ? new FormEstimate(high.Value - low.Value, Math.Sqrt((high.OwnUncertainty * high.OwnUncertainty) + (low.OwnUncertainty * low.OwnUncertainty)), high.Place, low.Place)
+            : null;
     }
 
     /// <summary>
@@ -302,10 +346,19 @@ internal sealed class DimensionEstimator(EngineRecord record)
     /// </summary>
     private static List<OutlierHint> OutliersAmong(List<PlaceReadings> places, double scatter)
     {
-        var readings = places.SelectMany(p => p.Readings).ToArray();
-        var values = places.SelectMany(p => p.Values).ToArray();
-        if (readings.Length < 3 || values.Max() - values.Min() < OutlierScatters * scatter)
+        double least = double.PositiveInfinity, greatest = double.NegativeInfinity;
+        var count = 0;
+        foreach (var place in places)
+        {
+            count += place.Values.Length;
+            foreach (var value in place.Values)
+                (least, greatest) = (Math.Min(least, value), Math.Max(greatest, value));
+        }
+
+        if (count < 3 || greatest - least < OutlierScatters * scatter)
             return [];
+        var readings = places.SelectMany(p => p.Readings).ToArray();
+        double[] values = [.. places.SelectMany(p => p.Values)];
         return Outliers.Farthest(values, OutlierRisk) is { IsSuspect: true } hint
             ? [new OutlierHint(readings[hint.At], hint.Distance, hint.Critical)]
             : [];
@@ -317,6 +370,8 @@ internal sealed class DimensionEstimator(EngineRecord record)
         var found = new List<GaugeDisagreement>();
         foreach (var place in places)
         {
+            if (place.OneGauge)
+                continue;
             var byGauge = place.Readings.Select((r, i) => (r, Value: place.Values[i])).Where(x => x.r.Gauge is not null).GroupBy(x => x.r.Gauge!.Value).ToList();
             for (var i = 0; i < byGauge.Count; i++)
             {

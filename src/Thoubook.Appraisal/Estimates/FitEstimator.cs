@@ -12,6 +12,8 @@ internal sealed class FitEstimator(DimensionEstimator dimensions, IReadOnlyDicti
     /// <summary>[-] What a measured term is widened by for a worst case: its expanded uncertainty at 95 in 100.</summary>
     private const double Coverage = 2;
 
+    private readonly Dictionary<string, UncertaintySource> _expansions = new(StringComparer.Ordinal);
+
     public sealed record Terms(IReadOnlyList<(GapTerm Term, DimensionAppraisal Of)> List, IReadOnlyList<FigureName> Unmeasured);
 
     public Terms TermsOf(Fit fit)
@@ -59,66 +61,80 @@ internal sealed class FitEstimator(DimensionEstimator dimensions, IReadOnlyDicti
         if (terms.List.Count == 0 || terms.List.Any(t => t.Of.Details.Counting is null))
             return new FitState(name, null, null, null, null, null);
 
-        var values = new (double, Estimate)[terms.List.Count];
-        var closest = new (double, Estimate)[terms.List.Count];
+        var warmed = new Warmth[terms.List.Count];
         double least = 0, greatest = 0, squares = 0;
-        for (var i = 0; i < values.Length; i++)
+        for (var i = 0; i < warmed.Length; i++)
         {
             var (term, of) = terms.List[i];
-            var c = term.Coefficient;
-            if (Growth(of, state) is not { } growth)
+            if (WarmthOf(of, state) is not { } warmth)
                 return new FitState(name, null, null, null, null, null);
-            values[i] = (c, growth(of.Details.Counting!));
-            closest[i] = (c, growth(c > 0 ? of.Details.Least! : of.Details.Greatest!));
+            warmed[i] = warmth;
 
             double low, high;
             if (of.Details.IsMeasured)
             {
-                low = growth(of.Details.Least!).Value - (Coverage * of.Details.Least!.StandardUncertainty);
-                high = growth(of.Details.Greatest!).Value + (Coverage * of.Details.Greatest!.StandardUncertainty);
+                low = (warmth.Factor * of.Details.Least!.Value) - (Coverage * of.Details.Least.StandardUncertainty);
+                high = (warmth.Factor * of.Details.Greatest!.Value) + (Coverage * of.Details.Greatest.StandardUncertainty);
             }
             else
             {
-                var middle = growth(of.Details.Counting!);
                 var half = (of.Limits.NewGreatest!.Value - of.Limits.NewLeast!.Value) / 2;
-                (low, high) = (middle.Value - half, middle.Value + half);
+                (low, high) = ((warmth.Factor * of.Details.Counting!.Value) - half, (warmth.Factor * of.Details.Counting.Value) + half);
             }
 
+            var c = term.Coefficient;
             least += c > 0 ? c * low : c * high;
             greatest += c > 0 ? c * high : c * low;
             squares += c * c * (high - low) * (high - low) / 4;
         }
 
-        var expected = Estimate.Sum(values);
+        var expected = Sum(terms, warmed, static (_, d) => d.Counting!);
         var measured = terms.Unmeasured.Count == 0;
-        var nearest = Estimate.Sum(closest);
-        return new FitState(
-            name,
-            measured ? expected : null,
-            expected,
-            (least, greatest),
-            Math.Sqrt(squares),
-            measured && nilMatters ? StudentT.Below((0 - nearest.Value) / Math.Max(nearest.StandardUncertainty, 1e-12), nearest.DegreesOfFreedom) : null);
+        double? risk = null;
+        if (measured && nilMatters)
+        {
+            var nearest = Sum(terms, warmed, static (c, d) => c > 0 ? d.Least! : d.Greatest!);
+            risk = Conformance.Within(nearest.Value, nearest.StandardUncertainty, nearest.DegreesOfFreedom, Interval.AtLeast(0)).Below;
+        }
+
+        return new FitState(name, measured ? expected : null, expected, (least, greatest), Math.Sqrt(squares), risk);
     }
 
-    /// <summary>How a dimension of a part grows from 20 °C to the state; null where its material is not known.</summary>
-    private Func<Estimate, Estimate>? Growth(DimensionAppraisal of, TemperatureState? state)
+    /// <summary>How a dimension grows from 20 °C to a state.</summary>
+    /// <param name="Factor">[-] size there by size at 20 °C.</param>
+    /// <param name="DoubtPerSize">[-] standard uncertainty of the factor, with the sign of the rise.</param>
+    /// <param name="Source">What that doubt belongs to.</param>
+    private readonly record struct Warmth(double Factor, double DoubtPerSize, UncertaintySource Source);
+
+    private static Estimate Sum(Terms terms, Warmth[] warmed, Func<double, DimensionEstimate, Estimate> which)
+    {
+        double value = 0;
+        var shares = new List<Contribution>(8);
+        for (var i = 0; i < warmed.Length; i++)
+        {
+            var c = terms.List[i].Term.Coefficient;
+            var of = which(c, terms.List[i].Of.Details);
+            var scale = c * warmed[i].Factor;
+            value += scale * of.Value;
+            foreach (var share in of.Contributions)
+                Estimate.AddShare(shares, share with { Value = scale * share.Value });
+            if (warmed[i].DoubtPerSize != 0)
+                Estimate.AddShare(shares, new(warmed[i].Source, c * of.Value * warmed[i].DoubtPerSize, double.PositiveInfinity));
+        }
+
+        return new Estimate(value, shares);
+    }
+
+    /// <summary>Null where the material is not known.</summary>
+    private Warmth? WarmthOf(DimensionAppraisal of, TemperatureState? state)
     {
         if (state is null || of.Dimension.Kind != QuantityKind.Length)
-            return static e => e;
-        var rise = state.Of(of.Figure.Name.Part) - Expansion.Reference;
+            return new Warmth(1, 0, default);
         if (dimensions.MaterialOf(of.Figure.Name.Part, of.Piece?.Tag) is not { } material)
             return null;
-        return e => Warmed(e, material, rise);
-    }
-
-    private static Estimate Warmed(Estimate at20, Material material, double rise)
-    {
-        var shares = new List<Contribution>(at20.Contributions.Count + 1);
-        var factor = 1 + (material.Expansion.Value * rise);
-        foreach (var share in at20.Contributions)
-            shares.Add(share with { Value = share.Value * factor });
-        shares.Add(new(new(SourceKind.Expansion, $"expansion of {material.Name}"), at20.Value * rise * material.Expansion.StandardUncertainty, double.PositiveInfinity));
-        return new Estimate(at20.Value * factor, shares);
+        if (!_expansions.TryGetValue(material.Name, out var source))
+            _expansions[material.Name] = source = new(SourceKind.Expansion, $"expansion of {material.Name}");
+        var rise = state.Of(of.Figure.Name.Part) - Expansion.Reference;
+        return new Warmth(1 + (material.Expansion.Value * rise), rise * material.Expansion.StandardUncertainty, source);
     }
 }

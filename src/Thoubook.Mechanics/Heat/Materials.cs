@@ -23,19 +23,18 @@ public sealed record Material(string Name, IReadOnlyList<string> OtherNames, IRe
     /// Best value: the median of the single figures, or the middle of the range where only ranges are known.
     /// Standard uncertainty: the whole spread of the figures taken as rectangular, at least 2 % of the value.
     /// </summary>
-    public ExpansionCoefficient Expansion
-    {
-        get
-        {
-            var single = Figures.Where(f => f.Greatest - f.Least < 1e-12).Select(f => f.Least).Order().ToArray();
-            var (least, greatest) = (Figures.Min(f => f.Least), Figures.Max(f => f.Greatest));
-            var value = single.Length == 0 ? 0.5 * (least + greatest) : 0.5 * (single[(single.Length - 1) / 2] + single[single.Length / 2]);
-            return new ExpansionCoefficient(value, Math.Max((greatest - least) / Math.Sqrt(12), LeastShare * value));
-        }
-    }
+    public ExpansionCoefficient Expansion { get; } = Best(Figures);
 
     /// <summary>Every source, once.</summary>
     public string Source => string.Join("; ", Figures.Select(f => f.Source).Distinct(StringComparer.Ordinal));
+
+    private static ExpansionCoefficient Best(IReadOnlyList<ExpansionFigure> figures)
+    {
+        var single = figures.Where(f => f.Greatest - f.Least < 1e-12).Select(f => f.Least).Order().ToArray();
+        var (least, greatest) = (figures.Min(f => f.Least), figures.Max(f => f.Greatest));
+        var value = single.Length == 0 ? 0.5 * (least + greatest) : 0.5 * (single[(single.Length - 1) / 2] + single[single.Length / 2]);
+        return new ExpansionCoefficient(value, Math.Max((greatest - least) / Math.Sqrt(12), LeastShare * value));
+    }
 }
 
 /// <summary>Materials of old engines and their expansion. A value from a certificate or a drawing is better: these are handbook figures.</summary>

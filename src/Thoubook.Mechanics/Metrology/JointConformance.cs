@@ -53,14 +53,31 @@ internal static class JointConformance
         var roomAbove = work.Slice(n, n);
         var slope = work.Slice(2 * n, n);
         var sharpest = 0.0;
+        var kept = 0;
+        bool certainBelow = false, certainAbove = false;
         for (var i = 0; i < n; i++)
         {
+            // A side so far off that it cannot matter, or is past for certain, needs no integration.
             var own = Math.Max(independent[i], LeastOwnShare * Math.Abs(shared[i]));
-            roomBelow[i] = InDeviations(values[i] - interval.Least, own);
-            roomAbove[i] = InDeviations(interval.Greatest - values[i], own);
-            slope[i] = own > 0 ? shared[i] / own : 0;
-            sharpest = Math.Max(sharpest, Math.Abs(slope[i]));
+            var total = Math.Sqrt((own * own) + (shared[i] * shared[i]));
+            var toBelow = InDeviations(values[i] - interval.Least, total);
+            var toAbove = InDeviations(interval.Greatest - values[i], total);
+            certainBelow |= toBelow < -Far;
+            certainAbove |= toAbove < -Far;
+            if (toBelow > Far && toAbove > Far)
+                continue;
+            roomBelow[kept] = toBelow > Far ? double.PositiveInfinity : InDeviations(values[i] - interval.Least, own);
+            roomAbove[kept] = toAbove > Far ? double.PositiveInfinity : InDeviations(interval.Greatest - values[i], own);
+            slope[kept] = own > 0 ? shared[i] / own : 0;
+            sharpest = Math.Max(sharpest, Math.Abs(slope[kept]));
+            kept++;
         }
+
+        if (kept == 0)
+            return new ConformanceProbability(1, 0, 0);
+        if (certainBelow && certainAbove)
+            return new ConformanceProbability(0, 1, 1);
+        n = kept;
 
         var half = (int)Math.Ceiling(6 * Math.Sqrt(1 + (sharpest * sharpest)) / 0.85);
         var step = 6.0 / half;
