@@ -10,6 +10,7 @@ internal static class Command
     public static IReadOnlyList<Verb> Verbs { get; } =
     [
         EnginesVerb.Engines,
+        ExportVerb.Export,
         AppraiseVerb.Appraise,
         ReadVerb.Read,
         ReadingVerbs.Add,
