@@ -14,6 +14,7 @@ internal static class Command
         AppraiseVerb.Appraise,
         ReadVerb.Read,
         ReadingVerbs.Add,
+        SumVerb.Sum,
     ];
 
     /// <summary>Runs a command line. The one place where a fault that nobody expected becomes words and a status.</summary>

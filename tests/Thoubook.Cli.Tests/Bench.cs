@@ -13,7 +13,7 @@ internal sealed class Bench : IDisposable
     public const string Depth = "pump/body.depth";
     public const string EndFloat = "pump.end-float";
 
-    private const string EngineText = """
+    private const string TestPump = """
         engine: { name: Test pump, purpose: stand-run, invented: true }
         temperatures:
           hot: { everywhere: 80 °C }
@@ -34,11 +34,11 @@ internal sealed class Bench : IDisposable
           - { of: pump/driver.width, place: A1, value: 1.2510 in, gauge: M-1, temperature: 20 °C, by: owner, at: "2026-11-01T10:00:00+00:00" }
         """;
 
-    public Bench()
+    public Bench(string engine = TestPump)
     {
         Folder = Directory.CreateTempSubdirectory("thoubook-bench-").FullName;
         using var workshop = Open();
-        Take(EngineFile.Read(EngineText, "engine.yaml", new ImportTerms(Instant.FromUtc(2026, 11, 1, 9, 0).WithOffset(Offset.Zero), "owner")).Then(record => workshop.Save(record, "owner")));
+        Take(EngineFile.Read(engine, "engine.yaml", new ImportTerms(Instant.FromUtc(2026, 11, 1, 9, 0).WithOffset(Offset.Zero), "owner")).Then(record => workshop.Save(record, "owner")));
     }
 
     public string Folder { get; }

@@ -21,9 +21,9 @@ internal sealed record Spoken(int Status, string Out, string Error)
     }
 
     /// <summary>Runs the program as a process of its own.</summary>
-    public static Spoken Run(params string[] words) => Run(null, null, words);
+    public static Spoken Run(params string[] words) => RunIn(null, null, words);
 
-    public static Spoken Run(string? input, string? workshop, params string[] words)
+    public static Spoken RunIn(string? workshop, string? input, params string[] words)
     {
         using var process = Start(workshop, words);
         var output = process.StandardOutput.ReadToEndAsync();

@@ -11,6 +11,8 @@ namespace Thoubook.Cli.Answers;
 [JsonSerializable(typeof(AskAnswer))]
 [JsonSerializable(typeof(RefusedAnswer))]
 [JsonSerializable(typeof(RecordedAnswer))]
+[JsonSerializable(typeof(SumAnswered))]
+[JsonSerializable(typeof(IReadOnlyList<SumDescribed>))]
 internal sealed partial class AnswerJson : JsonSerializerContext
 {
     /// <summary>Letters such as ° stand as they are: the answer goes to a terminal or a program, never into a page.</summary>

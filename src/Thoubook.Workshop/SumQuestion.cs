@@ -1,0 +1,93 @@
+using Thoubook.Mechanics.Sums;
+using Thoubook.Record;
+using Thoubook.Record.Quantities;
+
+namespace Thoubook.Workshop;
+
+/// <summary>A sum asked in a person's words: each input as a key and a text. Needs no workshop.</summary>
+public static class SumQuestion
+{
+    /// <summary>Reads what was given and runs the sum.</summary>
+    /// <param name="name">The sum.</param>
+    /// <param name="given">Key and text of each input, in order; a key of a list comes once for each item.</param>
+    /// <param name="confirmed">The codes of questions answered.</param>
+    public static Outcome<SumAnswer> Ask(string name, IReadOnlyList<(string Key, string Text)> given, IReadOnlySet<string> confirmed) =>
+        Find(name).Then(sum => Ask(sum, given, confirmed));
+
+    private static Outcome<SumAnswer> Ask(Sum sum, IReadOnlyList<(string Key, string Text)> given, IReadOnlySet<string> confirmed)
+    {
+        var context = new ReadingContext { Confirmed = confirmed };
+        var any = KindOfAny(sum, given, context);
+        var quantities = new Dictionary<string, IReadOnlyList<double>>(StringComparer.Ordinal);
+        var words = new Dictionary<string, IReadOnlyList<string>>(StringComparer.Ordinal);
+        var problems = new List<Problem>();
+        TradeUnit? unit = null;
+        foreach (var (key, text) in given)
+        {
+            var input = sum.Inputs.FirstOrDefault(i => i.Key == key);
+            if (input is null or { Measure: Measure.Word or Measure.Name })
+            {
+                words[key] = [.. words.GetValueOrDefault(key) ?? [], text.Trim()];
+            }
+            else if (QuantityReader.Read(text, context with { Kind = KindOf(input.Measure, any) }).IsOk(out var quantity, out var wrong))
+            {
+                quantities[key] = [.. quantities.GetValueOrDefault(key) ?? [], quantity.Si];
+                unit ??= quantity.Kind is QuantityKind.Number or QuantityKind.Temperature or QuantityKind.TemperatureDifference ? null : quantity.Unit;
+            }
+            else
+            {
+                problems.AddRange(wrong.Select(p => p with { Field = key }));
+            }
+        }
+
+        if (problems.Count > 0)
+            return new Outcome<SumAnswer>.Refused(problems);
+        return sum.Run(new SumRequest(quantities, words, any is QuantityKind.Number ? Units.None : TradeUnit.Default(any).Symbol)) switch
+        {
+            SumOutcome.Answered answered => new SumAnswer(sum, answered.Result, unit),
+            SumOutcome.Refused refused => new Outcome<SumAnswer>.Refused([.. refused.Problems.Select(p => new Problem("sum-input", p.Key, p.Found, $"Allowed: {p.Allowed}.", p.DoThis))]),
+            _ => throw new InvalidOperationException(),
+        };
+    }
+
+    public static Outcome<Sum> Find(string name) => Mechanics.Sums.Sums.Find(name, out var nearest) is { } sum
+        ? sum
+        : new Problem(
+            "unknown-sum",
+            "",
+            $"\"{name}\"",
+            $"Known: {string.Join(", ", Mechanics.Sums.Sums.All.Select(s => s.Name))}.",
+            nearest.Count > 0 ? $"Did you mean {string.Join(" or ", nearest)}?" : "Use one of these.");
+
+    /// <summary>What the inputs that may be any quantity are: what the first that carries a unit says; a plain number where none does.</summary>
+    private static QuantityKind KindOfAny(Sum sum, IReadOnlyList<(string Key, string Text)> given, ReadingContext context)
+    {
+        foreach (var measure in (Measure[])[Measure.Any, Measure.AnyDifference])
+        {
+            foreach (var (key, text) in given)
+            {
+                if (sum.Inputs.Any(i => i.Key == key && i.Measure == measure)
+                    && QuantityReader.Read(text, context).IsOk(out var quantity, out _) && quantity.Kind != QuantityKind.Number)
+                    return quantity.Kind;
+            }
+        }
+
+        return QuantityKind.Number;
+    }
+
+    private static QuantityKind KindOf(Measure measure, QuantityKind any) => measure switch
+    {
+        Measure.Length => QuantityKind.Length,
+        Measure.Temperature => QuantityKind.Temperature,
+        Measure.Expansion => QuantityKind.Expansion,
+        Measure.Any => any,
+        Measure.AnyDifference => any == QuantityKind.Temperature ? QuantityKind.TemperatureDifference : any,
+        _ => QuantityKind.Number,
+    };
+}
+
+/// <summary>A sum with its answer.</summary>
+/// <param name="Sum">What was asked.</param>
+/// <param name="Result">The answer with its working.</param>
+/// <param name="Unit">The unit that the asker wrote first, to show figures of its kind in; null where there was none.</param>
+public sealed record SumAnswer(Sum Sum, SumResult Result, TradeUnit? Unit);
