@@ -34,17 +34,16 @@ public static class DecisionRule
         if (!(widthInUncertainties > 0))
             Guard.AboveZero(widthInUncertainties, "-");
         var single = Normal.Quantile(probability);
-        if (widthInUncertainties - single > 8.5)
-            return single;
         var middle = 0.5 * widthInUncertainties;
         if (1 - (2 * Normal.Above(middle)) < probability)
             return null;
-        var low = Math.Max(single, 0);
-        return low >= middle ? middle : Roots.Find(g => Normal.Below(g) - Normal.Below(g - widthInUncertainties) - probability, low, middle) switch
-        {
-            { Report.Converged: true } found => found.Root,
-            _ => middle,
-        };
+
+        // What is lacking falls from the single-limit factor to the middle; where the far limit takes away nothing that shows, nothing is lacking.
+        if (Lacking(single) <= 0 || single >= middle)
+            return Math.Min(single, middle);
+        return Roots.Find(Lacking, single, middle) is { Report.Converged: true } found ? found.Root : middle;
+
+        double Lacking(double g) => probability - (Normal.Below(g) - Normal.Below(g - widthInUncertainties));
     }
 
     /// <summary>The interval in which a measured value proves conformity.</summary>

@@ -62,20 +62,28 @@ public static class Settling
                 return new SettlingAdvice(SettledBy.MoreReadings, more, 0, chance);
         }
 
-        // Every finer measurement than the answer must do as well, so the search comes up from the fine end.
-        var (good, chanceGood) = (0.0, 1.0);
-        for (var step = 0; step <= 400; step++)
-        {
-            var candidate = u * Math.Pow(10, -4 + (step / 100.0));
-            var chance = WithNewGauge(value, u, candidate, anyOf, probability);
-            if (chance < wanted)
-                break;
-            (good, chanceGood) = (candidate, chance);
-        }
-
-        return new SettlingAdvice(SettledBy.BetterGauge, 0, good, chanceGood);
+        var fresh = GreatestUncertainty(value, u, anyOf, probability, wanted);
+        return new SettlingAdvice(SettledBy.BetterGauge, 0, fresh, WithNewGauge(value, u, fresh, anyOf, probability));
 
         double After(int more) => Math.Sqrt((floor * floor) + (repeatability * repeatability / (readings + more)));
+    }
+
+    /// <summary>From the present uncertainty downwards to the first that does, with all finer ones tried doing as well; then between it and the one before.</summary>
+    private static double GreatestUncertainty(double value, double u, ReadOnlySpan<Interval> anyOf, double probability, double wanted)
+    {
+        const double Finer = 0.8;
+        var (failed, found) = (u, u * Finer);
+        while (found > 1e-4 * u && !(Does(found, anyOf) && Does(0.8 * found, anyOf) && Does(0.5 * found, anyOf)))
+            (failed, found) = (found, found * Finer);
+        for (var step = 0; step < 8; step++)
+        {
+            var between = 0.5 * (failed + found);
+            (failed, found) = Does(between, anyOf) ? (failed, between) : (between, found);
+        }
+
+        return found;
+
+        bool Does(double fresh, ReadOnlySpan<Interval> intervals) => WithNewGauge(value, u, fresh, intervals, probability) >= wanted;
     }
 
     /// <summary>The lesser of the probabilities of a verdict when the new measurement counts alone and when it is weighted with the old.</summary>
