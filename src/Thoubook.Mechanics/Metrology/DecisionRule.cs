@@ -38,8 +38,8 @@ public static class DecisionRule
         if (1 - (2 * Normal.Above(middle)) < probability)
             return null;
 
-        // What is lacking falls from the single-limit factor to the middle; where the far limit takes away nothing that shows, nothing is lacking.
-        if (Lacking(single) <= 0 || single >= middle)
+        // Where the far limit takes away nothing that shows, the factor is that of a single limit; else what is lacking there falls to nothing towards the middle.
+        if (Normal.Below(single - widthInUncertainties) < 1e-16 || Lacking(single) <= 0 || single >= middle)
             return Math.Min(single, middle);
         return Roots.Find(Lacking, single, middle) is { Report.Converged: true } found ? found.Root : middle;
 

@@ -111,7 +111,7 @@ public sealed class MonteCarloTests
     [InlineData("trapezoid", 0.588784057755188)]
     public void Draw_HasTheDeviationOfItsShape(string shape, double expected)
     {
-        // Student with 5 degrees of freedom: √(5/3); trapezoid with doubt d: √(a²/3 + d²/9), here a = 1, d = 0.2 → √(1/3 + 0.04/3·…) as the supplement's formula √((a² + d²/3)/3).
+        // Student with ν = 5: √(ν/(ν − 2)). Half width a = 1 in doubt by d = 0.3464: √(a²/3 + d²/9).
         var draw = shape switch
         {
             "normal" => Draw.Normal(3, 1),
