@@ -3,6 +3,7 @@ using NodaTime;
 using Thoubook.Record;
 using Thoubook.Store.Schema;
 using Thoubook.Store.Snapshots;
+using Thoubook.Store.Verifying;
 using Thoubook.Store.Writing;
 
 namespace Thoubook.Store;
@@ -83,23 +84,97 @@ public sealed class WorkshopStore : IDisposable
         return new SnapshotReader(connection, transaction).Load(name) is { } record ? record : EngineNames.Unknown(transaction, name);
     }
 
+    /// <summary>The engine that a piece came with; null where the workshop has no piece of that tag.</summary>
+    public EngineName? HomeOf(PieceTag piece) => EnginesOf("SELECT engine.name FROM piece JOIN engine ON engine.id = piece.engine_id WHERE piece.tag = $tag", piece) is [var home] ? home : null;
+
+    /// <summary>The engines for which a piece was ever chosen, or in which it was placed.</summary>
+    public IReadOnlyList<EngineName> EnginesThatHeld(PieceTag piece) => EnginesOf(
+        """
+        SELECT DISTINCT engine.name FROM piece
+        JOIN (SELECT piece_id, sequence FROM chosen UNION ALL SELECT piece_id, sequence FROM placed) AS held ON held.piece_id = piece.id
+        JOIN entry ON entry.sequence = held.sequence JOIN engine ON engine.id = entry.engine_id WHERE piece.tag = $tag
+        """,
+        piece);
+
     /// <summary>Writes a change, all of it or nothing. It is on the disk when this returns.</summary>
-    public Outcome<Changed> Write(Change change) => Faults.Guarded<Changed>(_file, () =>
+    public Outcome<Changed> Write(Change change) => Write([change]).Then<Changed>(all => all[0]);
+
+    /// <summary>Writes changes of several engines in one transaction.</summary>
+    public Outcome<IReadOnlyList<Changed>> Write(IReadOnlyList<Change> changes) => Faults.Guarded<IReadOnlyList<Changed>>(_file, () =>
     {
         using var connection = Connections.Open(_file, Access.Write);
         using var transaction = connection.BeginTransaction(deferred: false);
         connection.Do("PRAGMA defer_foreign_keys = ON", transaction);
-        var outcome = new ChangeWriter(transaction, change, _clock.GetCurrentInstant().WithOffset(Offset.Zero)).Write();
-        if (outcome is Outcome<Changed>.Ok ok && !ok.Value.IsNothing)
+        var now = _clock.GetCurrentInstant().WithOffset(Offset.Zero);
+        var written = new List<Changed>();
+        foreach (var change in changes)
+        {
+            if (!new ChangeWriter(transaction, change, now).Write().IsOk(out var changed, out var problems))
+                return new Outcome<IReadOnlyList<Changed>>.Refused(problems);
+            written.Add(changed);
+        }
+
+        if (!written.TrueForAll(c => c.IsNothing))
             transaction.Commit();
-        return outcome;
+        return written;
     });
+
+    /// <summary>Looks the whole workshop through.</summary>
+    public VerifyReport Verify() => StoreCheck.Run(Folder, _file);
+
+    /// <summary>Copies the database as it is at this moment, while others go on working; a file of that name must not be there.</summary>
+    public Outcome<string> Backup(string path)
+    {
+        path = Path.GetFullPath(path);
+        if (Path.Exists(path))
+            return new Problem("backup-there", "", path, "There is a file of that name already.", "Name another.");
+        return Faults.Guarded<string>(_file, () =>
+        {
+            Backups.Make(_file, path);
+            return path;
+        });
+    }
+
+    /// <summary>Makes a workshop in a folder from a backup, once the backup has been looked through.</summary>
+    public static Outcome<string> Restore(string backup, string folder)
+    {
+        folder = Path.GetFullPath(folder);
+        var file = Path.Combine(folder, DatabaseName);
+        if (File.Exists(file))
+            return new Problem("workshop-there", "", folder, "There is a workshop in this folder already.", "Restore into an empty folder, then put it in the old one's place.");
+        return Faults.Guarded<string>(backup, () => SchemaUpdate.IsWorkshop(backup) ? backup : Faults.NotAWorkshop(backup)).Then<string>(_ =>
+        {
+            Directory.CreateDirectory(folder);
+            Backups.Make(backup, file);
+            if (StoreCheck.Run(folder, file) is { IsSound: false } report)
+            {
+                File.Delete(file);
+                return new Outcome<string>.Refused([.. report.Problems.Select(p => new Problem("backup-not-sound", "", backup, p, "Use another backup."))]);
+            }
+
+            return folder;
+        });
+    }
 
     public void Dispose()
     {
-        using var write = new SqliteConnection(Connections.Text(_file, Access.Write));
-        using var read = new SqliteConnection(Connections.Text(_file, Access.Read));
-        SqliteConnection.ClearPool(write);
-        SqliteConnection.ClearPool(read);
+        foreach (var access in Enum.GetValues<Access>())
+        {
+            using var connection = new SqliteConnection(Connections.Text(_file, access));
+            SqliteConnection.ClearPool(connection);
+        }
+    }
+
+    private List<EngineName> EnginesOf(string sql, PieceTag piece)
+    {
+        using var connection = Connections.Open(_file, Access.Read);
+        using var command = connection.CreateCommand();
+        command.CommandText = sql;
+        command.Parameters.AddWithValue("$tag", piece.Text);
+        using var reader = command.ExecuteReader();
+        var engines = new List<EngineName>();
+        while (reader.Read())
+            engines.Add(new EngineName(reader.GetString(0)));
+        return engines;
     }
 }

@@ -1,8 +1,8 @@
+using System.Security.Cryptography;
 using Thoubook.Record;
 using Thoubook.Record.Measures;
 using Thoubook.Record.Pieces;
 using Thoubook.Record.Quantities;
-using Thoubook.Store;
 
 namespace Thoubook.Workshop;
 
@@ -18,56 +18,83 @@ public sealed partial class OpenWorkshop
     /// <summary>Writes a reading of a dimension, or a check of a fit.</summary>
     public Outcome<Recorded> AddReading(ReadingEntry entry) => Engine(entry.Engine).Then(record => AddReading(entry, record));
 
+    /// <summary>The dimension or fit of this name.</summary>
+    public static Outcome<Figure> Find(EngineRecord record, string name)
+    {
+        var figures = record.Dimensions.Concat<Figure>(record.Fits).Select(f => f.Name.ToString());
+        if (!FigureName.TryRead(name.Trim(), out var figure, out var problem))
+            return problem with { Field = "figure", DoThis = Nearest.Advice(name, figures, problem.DoThis) };
+        return record.Index.Figure(figure) is { } found
+            ? found
+            : new Problem("unknown-figure", "figure", $"\"{name}\"", "This engine has no dimension or fit of that name.", Nearest.Advice(name, figures, "Add it first, or name one that is there."));
+    }
+
     private Outcome<Recorded> AddReading(ReadingEntry entry, EngineRecord record)
     {
-        var asked = new Asked();
+        var asked = new Asked(record);
         var figure = asked.Take(Find(record, entry.Figure));
         var value = figure is null ? null : asked.Take(Read(entry.Value, ReadingContexts.For(figure, record) with { Confirmed = entry.Confirmed }, "value"));
-        var temperature = string.IsNullOrWhiteSpace(entry.Temperature) ? null : asked.Take(Read(entry.Temperature, TemperatureContext with { Confirmed = entry.Confirmed }, "temperature"));
-        var place = asked.Name<PlaceName>(entry.Place, PlaceName.TryRead, "place");
-        var gauge = asked.Name<GaugeTag>(entry.Gauge, GaugeTag.TryRead, "gauge");
+        var temperature = Blank(entry.Temperature) is { } typed ? asked.Take(Read(typed, TemperatureContext with { Confirmed = entry.Confirmed }, "temperature")) : null;
+        var place = asked.Name<PlaceName>(entry.Place, PlaceName.TryRead, "place") ?? PlaceName.NotNoted;
+        var gauge = asked.Gauge(entry.Gauge);
         var piece = asked.Name<PieceTag>(entry.Piece, PieceTag.TryRead, "piece");
-        if (gauge is { } named && record.Index.Gauge(named) is null)
-            asked.Refuse(new("unknown-gauge", "gauge", $"\"{named}\"", "There is no gauge of that tag in this workshop.", Nearest.Advice(named.Text, record.Gauges.Select(g => g.Tag.Text), "Add the gauge first, or leave it out.")));
+        if (figure is Fit && piece is not null)
+            asked.Refuse(new("fit-has-no-piece", "piece", $"\"{piece}\"", "A fit is measured on parts put together and relies on the pieces in place.", "Leave the piece out; choose or place the pieces first."));
         if (asked.Problems.Count > 0)
             return asked.Refused<Recorded>();
 
-        var (id, at) = (entry.Id ?? FactId.New(), entry.At ?? Now());
-        Change change = new(record.Engine.Name, entry.By);
-        Fact fact;
+        var (id, at) = Signed(entry);
         if (figure is Fit fit)
         {
-            fact = new Check(id, at, entry.By, fit.Name, value!)
+            return Write(entry, record, new Check(id, at, entry.By, fit.Name, value!)
             {
                 Method = entry.Method,
-                Place = place ?? PlaceName.NotNoted,
+                Place = place,
                 Gauge = gauge,
                 Temperature = temperature,
                 ReliesOn = PartsPutTogether(fit, record),
                 Note = Blank(entry.Note),
-            };
+            }).Then<Recorded>(check => new Recorded(check, fit, check.Value));
         }
-        else
+
+        var part = figure!.Name.Part;
+        var before = record.Index.Fact(id) as Reading;
+        var of = piece ?? before?.Piece ?? record.Index.ChosenFor(part)?.Piece;
+        var own = of is null ? OwnPiece(record, part) : null;
+        var reading = new Reading(id, at, entry.By, of ?? own!.Tag, figure.Name, value!)
         {
-            var of = piece is { } given ? given : record.Index.ChosenFor(figure!.Name.Part)?.Piece;
-            if (of is null)
-            {
-                var own = new Piece(new PieceTag(figure!.Name.Part.Path)) { For = figure.Name.Part };
-                of = own.Tag;
-                change = change with { Pieces = [own], Facts = [new Chosen(FactId.New(), at, entry.By, own.Tag, figure.Name.Part)] };
-            }
+            Place = place,
+            Gauge = gauge,
+            Temperature = temperature,
+            Note = Blank(entry.Note),
+        };
+        return Write(entry, record, reading, own is null ? null : change => change with
+        {
+            Parts = record.Index.Part(part) is null ? [new(part)] : [],
+            Pieces = [own],
+            Facts = [new Chosen(MadeWith(id), at, entry.By, own.Tag, part)],
+        }).Then<Recorded>(stored => new Recorded(stored, figure, stored.Value));
+    }
 
-            fact = new Reading(id, at, entry.By, of.Value, figure!.Name, value!)
-            {
-                Place = place ?? PlaceName.NotNoted,
-                Gauge = gauge,
-                Temperature = temperature,
-                Note = Blank(entry.Note),
-            };
-        }
+    /// <summary>The piece that a part has of its own, tagged with the part's name; where another engine's piece has that tag, with the engine's name as well.</summary>
+    private Piece OwnPiece(EngineRecord record, PartName part)
+    {
+        PieceTag.TryRead(part.Path, out var tag, out var tooLong);
+        if (tooLong is not null)
+            tag = new PieceTag(part.Leaf);
+        if (record.Index.Piece(tag) is { } there)
+            return there;
+        return new Piece(_store.HomeOf(tag) is { } other && other != record.Engine.Name ? OwnPieces.TagIn(record.Engine.Name, tag) : tag) { For = part };
+    }
 
-        return _store.Write(change with { Facts = [.. change.Facts, fact] })
-            .Then<Recorded>(written => new Recorded(written.Facts[^1], figure, value!));
+    /// <summary>The identifier of the choice that is written with a reading: always the same for the same reading, so that both are stored once.</summary>
+    private static FactId MadeWith(FactId reading)
+    {
+        Span<byte> bytes = stackalloc byte[16];
+        reading.Value.TryWriteBytes(bytes, bigEndian: true, out _);
+        var hash = SHA256.HashData([.. "chosen with "u8, .. bytes]);
+        hash.AsSpan(9, 7).CopyTo(bytes[9..]);
+        return new FactId(new Guid(bytes, bigEndian: true));
     }
 
     /// <summary>The facts by which the mating pieces, shims and gaskets among them, are where they are.</summary>
@@ -78,17 +105,6 @@ public sealed partial class OpenWorkshop
             : record.Parts.Select(p => p.Name).Where(p => p.IsWithin(fit.Name.Part));
         return [.. parts.Select(p => record.Index.PlacedIn(p)?.Id ?? record.Index.ChosenFor(p)?.Id).OfType<FactId>()];
     }
-
-    public static Outcome<Figure> Find(EngineRecord record, string name)
-    {
-        if (!FigureName.TryRead(name.Trim(), out var figure, out var problem))
-            return problem with { Field = "figure", DoThis = Nearest.Advice(name, Figures(record), problem.DoThis) };
-        return record.Index.Figure(figure) is { } found
-            ? found
-            : new Problem("unknown-figure", "figure", $"\"{name}\"", "This engine has no dimension or fit of that name.", Nearest.Advice(name, Figures(record), "Add it first, or name one that is there."));
-    }
-
-    private static IEnumerable<string> Figures(EngineRecord record) => record.Dimensions.Concat<Figure>(record.Fits).Select(f => f.Name.ToString());
 
     private static Outcome<Quantity> Read(string text, ReadingContext context, string field) => QuantityReader.Read(text, context) switch
     {

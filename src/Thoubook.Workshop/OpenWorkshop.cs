@@ -47,7 +47,13 @@ public sealed partial class OpenWorkshop : IDisposable
     }
 
     /// <summary>Writes everything that a record says and that is not there yet: all of it or nothing. Saying it again changes nothing.</summary>
-    public Outcome<Changed> Save(EngineRecord incoming, string by) => _store.Write(Change.Whole(incoming, by));
+    public Outcome<Changed> Save(EngineRecord incoming, string by) => _store.Write(Change.Whole(OwnPieces.ToldApart(incoming, _store.HomeOf), by));
+
+    /// <summary>Looks the store and its files through.</summary>
+    public VerifyReport Verify() => _store.Verify();
+
+    /// <summary>A copy of the database as it is at this moment.</summary>
+    public Outcome<string> Backup(string path) => _store.Backup(path);
 
     public void Dispose() => _store.Dispose();
 

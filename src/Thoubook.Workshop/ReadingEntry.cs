@@ -1,4 +1,3 @@
-using NodaTime;
 using Thoubook.Record;
 using Thoubook.Record.Measures;
 using Thoubook.Record.Quantities;
@@ -10,7 +9,7 @@ namespace Thoubook.Workshop;
 /// <param name="Figure">The dimension of a part, or the fit of parts put together, by name.</param>
 /// <param name="Value">As typed.</param>
 /// <param name="By">Who took it.</param>
-public sealed record ReadingEntry(string Engine, string Figure, string Value, string By)
+public sealed record ReadingEntry(string Engine, string Figure, string Value, string By) : Entry(Engine, By)
 {
     /// <summary>The tag of the piece; null: the one chosen for the part.</summary>
     public string? Piece { get; init; }
@@ -24,12 +23,6 @@ public sealed record ReadingEntry(string Engine, string Figure, string Value, st
 
     /// <summary>How a fit was measured.</summary>
     public CheckMethod Method { get; init; } = CheckMethod.Other;
-
-    /// <summary>When; null: now.</summary>
-    public OffsetDateTime? At { get; init; }
-
-    /// <summary>Made where the form was made, so that a reading sent twice is stored once.</summary>
-    public FactId? Id { get; init; }
 
     public string? Note { get; init; }
 

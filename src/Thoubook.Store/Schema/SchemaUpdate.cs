@@ -47,6 +47,8 @@ internal static class SchemaUpdate
         return file;
     }
 
+    public static bool IsWorkshop(string file) => Found(file) is not null;
+
     /// <summary>The last migration that a file has; null for none, or where the file is not there.</summary>
     private static string? Found(string file)
     {

@@ -27,6 +27,9 @@ public sealed record Change(EngineName Engine, string By)
 
     public IReadOnlyList<Fact> Facts { get; init; } = [];
 
+    /// <summary>Where the times of the facts, and what conclusions rely on, come from.</summary>
+    public Circumstances Circumstances { get; init; }
+
     /// <summary>Everything that a record says.</summary>
     public static Change Whole(EngineRecord record, string by) => new(record.Engine.Name, by)
     {
@@ -60,6 +63,16 @@ public enum WhenThere
 
     /// <summary>Revision 0 says that it is new, so it must not be there yet; any other must be the one in force.</summary>
     MatchRevision,
+}
+
+/// <summary>Whether two sendings of one fact may differ in when it was and in what it relied on.</summary>
+public enum Circumstances
+{
+    /// <summary>They were stated with it: a fact that differs in them is another.</summary>
+    Stated,
+
+    /// <summary>They were filled in on arrival: the ones stored first hold.</summary>
+    FilledIn,
 }
 
 /// <summary>What a change came to.</summary>

@@ -29,7 +29,7 @@ internal sealed class ChangeWriter(SqliteTransaction transaction, Change change,
             return new Outcome<Changed>.Refused(_problems);
 
         using var identifiers = engine.Identifiers;
-        using var facts = new FactWriter(transaction, entries, identifiers, engine.Id, _problems);
+        using var facts = new FactWriter(transaction, entries, identifiers, engine.Id, change.Circumstances, _problems);
         var stored = facts.Write(change.Facts);
         if (_problems.Count > 0)
             return new Outcome<Changed>.Refused([.. _problems.Take(MostProblems)]);

@@ -57,10 +57,17 @@ internal sealed class DefinitionWriter<T>(SqliteTransaction transaction, Definit
                 if (Resolve(table.Content, table.Values(definition), field, identifiers) is not { } values)
                     continue;
                 var id = identifiers.Of(key) ?? throw new InvalidOperationException($"{field} has no number.");
+                var owner = (long?)engineOf.Ask(id);
+                if (engine is not null && owner != engine && table.RevisionOf(definition) == 0)
+                {
+                    problems.Add(Elsewhere(stored, definition, field));
+                    continue;
+                }
+
                 var revision = table.RevisionOf(stored) + 1;
-                update.Run(Row(id, (long?)engineOf.Ask(id), revision, values));
+                update.Run(Row(id, owner, revision, values));
                 writtenLists.Add((id, definition, Replaces: true));
-                entries.Edit((long?)engineOf.Ask(id), table.Name, key, revision, DefinitionText.Write(table, stored), DefinitionText.Write(table, definition));
+                entries.Edit(owner, table.Name, key, revision, DefinitionText.Write(table, stored), DefinitionText.Write(table, definition));
                 edited++;
             }
         }
@@ -96,6 +103,12 @@ internal sealed class DefinitionWriter<T>(SqliteTransaction transaction, Definit
         return carried == 0
             ? new("there-already", field, now, $"It is there already, as {was}.", "Choose another name, or edit the one that is there.")
             : new("revision-clash", field, now, $"Somebody has changed it since you opened it (revision {inForce}, yours was made from {carried}); it is now {was}.", "Look at what is there now, and make your change again if it is still wanted.");
+    }
+
+    private Problem Elsewhere(T stored, T given, string field)
+    {
+        var (was, now) = Difference(stored, given);
+        return new("described-elsewhere", field, now, $"It came with another engine of this workshop, where it is described as {was}.", $"Give this {table.Name} a tag of its own if it is another; else describe both alike, or edit it in the workshop.");
     }
 
     /// <summary>The columns and lists in which two differ, as each has them.</summary>

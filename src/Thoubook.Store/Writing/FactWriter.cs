@@ -5,7 +5,7 @@ using Thoubook.Store.Tables;
 namespace Thoubook.Store.Writing;
 
 /// <summary>Appends facts. One that is stored already is left as it is, if it says the same.</summary>
-internal sealed class FactWriter(SqliteTransaction transaction, EntryWriter entries, Identifiers identifiers, long engine, List<Problem> problems) : IDisposable
+internal sealed class FactWriter(SqliteTransaction transaction, EntryWriter entries, Identifiers identifiers, long engine, Circumstances circumstances, List<Problem> problems) : IDisposable
 {
     private readonly Statement _find = Statement.Of(transaction, "SELECT sequence, engine_id, kind, at_utc_ns, offset_s, by_whom FROM entry WHERE id = $id", "id");
     private readonly Statement _reliedOn = Statement.Insert(transaction, EntryTable.ReliedOn);
@@ -74,7 +74,7 @@ internal sealed class FactWriter(SqliteTransaction transaction, EntryWriter entr
         var table = FactTables.For(fact);
         var difference = entry[1] is long there && there != engine ? "it belongs to another engine"
             : (string)entry[2]! != table.Name ? $"it is a {entry[2]}"
-            : (long)entry[3]! != Moments.Nanoseconds(fact.At) || (long)entry[4]! != Moments.OffsetSeconds(fact.At) ? $"its time is {Moments.Read((long)entry[3]!, (int)(long)entry[4]!)}"
+            : circumstances == Circumstances.Stated && ((long)entry[3]! != Moments.Nanoseconds(fact.At) || (long)entry[4]! != Moments.OffsetSeconds(fact.At)) ? $"its time is {Moments.Read((long)entry[3]!, (int)(long)entry[4]!)}"
             : (string)entry[5]! != fact.By ? $"it is by {entry[5]}"
             : DifferentColumn(fact, table);
         if (difference is not null)
@@ -92,6 +92,8 @@ internal sealed class FactWriter(SqliteTransaction transaction, EntryWriter entr
                 return table.Content[i].References is null ? $"{table.Content[i].Name} is {row[i] ?? "not given"}" : $"another {table.Content[i].References} is named";
         }
 
+        if (circumstances == Circumstances.FilledIn)
+            return null;
         var on = string.Join(',', ReliesOn(fact));
         return on == ((string?)_reliedOnBy.Ask(fact.Sequence) ?? "") ? null : "it relies on others";
     }
