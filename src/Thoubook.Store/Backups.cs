@@ -14,6 +14,7 @@ internal static class Backups
             using (var connection = Connections.Open(database, Access.Read))
             using (var command = connection.CreateCommand())
             {
+                connection.Do("PRAGMA query_only = OFF");
                 command.CommandText = "VACUUM INTO $file";
                 command.Parameters.AddWithValue("$file", unfinished);
                 command.ExecuteNonQuery();

@@ -60,12 +60,8 @@ internal sealed class RowReader(SqliteDataReader reader, KnownNames known)
 
     public DocumentName? DocumentOrNull() => IsNull() ? null : Document();
 
-    public FactId Fact()
-    {
-        Span<byte> bytes = stackalloc byte[16];
-        reader.GetStream(_next++).ReadExactly(bytes);
-        return new FactId(new Guid(bytes, bigEndian: true));
-    }
+    // Not by a stream: that would be a handle on the row's own table, found by its number, and not this column.
+    public FactId Fact() => new(new Guid(reader.GetFieldValue<byte[]>(_next++), bigEndian: true));
 
     public FactHead Head(Dictionary<long, List<FactId>> reliedOn)
     {

@@ -32,7 +32,7 @@ internal sealed class FactWriter(SqliteTransaction transaction, EntryWriter entr
             before[i] = _find.Row(fact.Id.Value.ToByteArray(bigEndian: true))!;
             var sequence = before[i] is { } row ? (long)row[0]! : entries.Fact(fact, FactTables.For(fact).Name, engine);
             identifiers.Add(fact.Id, sequence);
-            stored[i] = fact with { Sequence = sequence };
+            stored[i] = fact with { Sequence = sequence, At = before[i] is { } first && circumstances == Circumstances.FilledIn ? Moments.Read((long)first[3]!, (int)(long)first[4]!) : fact.At };
         }
 
         for (var i = 0; i < facts.Count && problems.Count < ChangeWriter.MostProblems; i++)

@@ -1,0 +1,144 @@
+using Microsoft.Data.Sqlite;
+using Microsoft.EntityFrameworkCore;
+using Thoubook.Store.Schema;
+
+namespace Thoubook.Store.Tests;
+
+public class SchemaTests
+{
+    [Fact]
+    public void Migrations_DoNotLagTheModel()
+    {
+        using var connection = new SqliteConnection("Data Source=:memory:");
+        using var context = WorkshopContext.On(connection);
+
+        Assert.False(context.Database.HasPendingModelChanges(), "The tables have changed: add a migration.");
+        Assert.Equal(SchemaUpdate.Newest, context.Database.GetMigrations().Last());
+    }
+
+    [Theory]
+    [InlineData(Access.Write, 1L)]
+    [InlineData(Access.Read, 0L)]
+    internal void EveryConnection_ThatMayWrite_SyncsFully(Access access, long writes)
+    {
+        using var bench = new Bench();
+        using var store = bench.Open();
+        using var connection = Connections.Open(bench.Database, access);
+
+        Assert.Equal("wal", connection.Ask("PRAGMA journal_mode"));
+        Assert.Equal(1L, connection.Ask("PRAGMA foreign_keys"));
+        Assert.Equal(1L - writes, connection.Ask("PRAGMA query_only"));
+        Assert.Equal(2L, connection.Ask("PRAGMA synchronous"));
+    }
+
+    [Fact]
+    public void Open_OlderSchema_IsBackedUpFirst_ThenMigrated()
+    {
+        using var bench = new Bench();
+        using (var store = bench.Open())
+            Bench.Ok(store.Write(Change.Whole(Bench.Pump() with { Readings = [Bench.Reading(1.2535)] }, "owner")));
+        Pretend(bench, "UPDATE __EFMigrationsHistory SET MigrationId = '20250101000000_Before'");
+
+        // The tables are there already, so that the migration fails: what was there must be in the backup and still in place.
+        Assert.ThrowsAny<SqliteException>(() => WorkshopStore.Open(bench.Folder, WhenMissing.Refuse, NodaTime.SystemClock.Instance));
+
+        var backup = Assert.Single(Directory.GetFiles(Path.Combine(bench.Folder, "backups")));
+        using var copy = Connections.Open(backup, Access.Read);
+        Assert.Equal(1L, copy.Ask("SELECT count(*) FROM reading"));
+        SqliteConnection.ClearAllPools();
+        Pretend(bench, $"UPDATE __EFMigrationsHistory SET MigrationId = '{SchemaUpdate.Newest}'");
+        using var again = bench.Open(WhenMissing.Refuse);
+        Assert.True(again.Verify().IsSound);
+    }
+
+    [Fact]
+    public void Open_NewerSchema_IsRefused_AndNothingChanged()
+    {
+        using var bench = new Bench();
+        bench.Open().Dispose();
+        Pretend(bench, "INSERT INTO __EFMigrationsHistory VALUES ('99990101000000_Later', '10.0')");
+
+        Assert.Equal("workshop-newer", Bench.Refused(WorkshopStore.Open(bench.Folder, WhenMissing.MakeOne, NodaTime.SystemClock.Instance)).Code);
+        Assert.False(Directory.Exists(Path.Combine(bench.Folder, "backups")));
+    }
+
+    [Fact]
+    public void Open_AfterAMigrationThatWasKilled_GoesOn()
+    {
+        using var bench = new Bench();
+        using (var connection = Connections.Open(bench.Database, Access.Write))
+            connection.Do("CREATE TABLE __EFMigrationsLock (Id INTEGER PRIMARY KEY, Timestamp TEXT NOT NULL); INSERT INTO __EFMigrationsLock VALUES (1, 'then')");
+        SqliteConnection.ClearAllPools();
+
+        using var store = bench.Open();
+
+        Assert.True(store.Verify().IsSound);
+    }
+
+    [Fact]
+    public void Open_NoWorkshop_IsRefused_UnlessOneIsWanted()
+    {
+        using var bench = new Bench();
+
+        Assert.Equal("no-workshop", Bench.Refused(WorkshopStore.Open(bench.Folder, WhenMissing.Refuse, NodaTime.SystemClock.Instance)).Code);
+        Assert.Empty(Directory.GetFileSystemEntries(bench.Folder));
+    }
+
+    [Theory]
+    [InlineData("this is a letter, not a workshop; it is long enough to hold a header of any kind")]
+    [InlineData("short")]
+    public void Open_AnotherKindOfFile_IsRefused_AndLeftAlone(string contents)
+    {
+        using var bench = new Bench();
+        File.WriteAllText(bench.Database, contents);
+
+        Assert.Equal("not-a-workshop", Bench.Refused(WorkshopStore.Open(bench.Folder, WhenMissing.MakeOne, NodaTime.SystemClock.Instance)).Code);
+        Assert.Equal(contents, File.ReadAllText(bench.Database));
+    }
+
+    [Fact]
+    public void Open_AnotherProgramsDatabase_IsRefused_AndLeftAlone()
+    {
+        using var bench = new Bench();
+        using (var connection = new SqliteConnection($"Data Source={bench.Database};Pooling=False"))
+        {
+            connection.Open();
+            connection.Do("CREATE TABLE stamps (country TEXT)");
+        }
+
+        var before = File.ReadAllBytes(bench.Database);
+        Assert.Equal("not-a-workshop", Bench.Refused(WorkshopStore.Open(bench.Folder, WhenMissing.MakeOne, NodaTime.SystemClock.Instance)).Code);
+        Assert.Equal(before, File.ReadAllBytes(bench.Database));
+    }
+
+    [Fact]
+    public void Open_DamagedDatabase_IsRefusedOrFoundOut()
+    {
+        using var bench = new Bench();
+        using (var store = bench.Open())
+            Bench.Ok(store.Write(Change.Whole(Bench.Pump() with { Readings = [.. Enumerable.Range(0, 500).Select(i => Bench.Reading(1.25 + i * 1e-5))] }, "owner")));
+        SqliteConnection.ClearAllPools();
+        using (var file = new FileStream(bench.Database, FileMode.Open))
+        {
+            file.Position = file.Length / 2;
+            file.Write(new byte[8192]);
+        }
+
+        if (WorkshopStore.Open(bench.Folder, WhenMissing.Refuse, NodaTime.SystemClock.Instance).IsOk(out var damaged, out var problems))
+        {
+            using (damaged)
+                Assert.False(damaged.Verify().IsSound);
+        }
+        else
+        {
+            Assert.Equal("workshop-damaged", Assert.Single(problems).Code);
+        }
+    }
+
+    private static void Pretend(Bench bench, string sql)
+    {
+        using var connection = new SqliteConnection($"Data Source={bench.Database};Pooling=False");
+        connection.Open();
+        connection.Do(sql);
+    }
+}
