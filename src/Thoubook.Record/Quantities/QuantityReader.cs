@@ -35,8 +35,7 @@ public static class QuantityReader
                 return unreadable;
             var tokens = FigureLexer.Scan(text, context.Decimal);
             var written = WrittenQuantity.Parse(tokens, context.FitSigns != FitSigns.NotHere && kind == QuantityKind.Length, out var leftOver);
-            if (leftOver is { Kind: FigureTokenKind.Number } second && written.Parts is [({ Form: FigureForm.Whole } first, null)] && second.Form is FigureForm.Whole or FigureForm.DecimalComma or FigureForm.Decimal
-                && Spaced(first, second, tokens, written) is { } spaced)
+            if (leftOver is { Kind: FigureTokenKind.Number } next && written is { Parts: [(var first, null)], Brackets: false } && Spaced(first, next) is { } spaced)
                 return spaced;
             if (written.Parts.Count == 0 || leftOver is not null)
                 return QuantityRefusals.OfShape(text, tokens, written, leftOver, kind);
@@ -65,11 +64,13 @@ public static class QuantityReader
         }
 
         /// <summary>1 250: a thousand parted by a blank, a lost decimal point, or two figures.</summary>
-        private Outcome<Quantity>? Spaced(FigureToken first, FigureToken second, IReadOnlyList<FigureToken> tokens, WrittenQuantity written)
+        private Outcome<Quantity>? Spaced(FigureToken first, FigureToken second)
         {
             var group = second.Text.AsSpan();
-            var isGroup = group.Length >= 3 && group[..3].IndexOfAnyExceptInRange('0', '9') < 0 && (group.Length == 3 || !FigureMarks.IsDigit(group[3]));
-            if (!isGroup || first.Length > 3 || first.Text[0] == '0' || text.AsSpan(first.End, second.Start - first.End).Trim().Length > 0 || written.Brackets)
+            var isThousand = first is { Form: FigureForm.Whole, Length: <= 3 } && first.Text[0] != '0' && text.AsSpan(first.End, second.Start - first.End).Trim().IsEmpty;
+            var isGroup = second.Form is FigureForm.Whole or FigureForm.Decimal or FigureForm.DecimalComma
+                && group.Length >= 3 && group[..3].IndexOfAnyExceptInRange('0', '9') < 0 && (group.Length == 3 || !FigureMarks.IsDigit(group[3]));
+            if (!isThousand || !isGroup)
                 return null;
             (string Code, string Mark)[] options = second.Form == FigureForm.Whole ? [("space-thousands", ""), ("space-point", ".")] : [("space-thousands", "")];
             if (!Choose(options, option => option.Code, "The blank may part thousands, or a point may be lost.", option => first.Text + option.Mark + second.Text, out var answer))
@@ -83,32 +84,33 @@ public static class QuantityReader
             };
         }
 
+        /// <summary>The value of every number; all that are doubtful are taken by one rule, so that one answer settles them.</summary>
         private FigureValue[]? Numbers(WrittenQuantity written)
         {
-            var values = new FigureValue[written.Parts.Count];
-            for (var i = 0; i < values.Length; i++)
+            var numbers = written.Parts.Select(part => part.Number).ToArray();
+            if (Array.Find(numbers, number => number.Form == FigureForm.Broken) is { } broken)
             {
-                var number = written.Parts[i].Number;
-                if (number.Form == FigureForm.Broken)
-                {
-                    problem = QuantityRefusals.OfBroken(text, number);
-                    return null;
-                }
-
-                if (number.Form != FigureForm.Doubtful)
-                {
-                    values[i] = number.Values[0];
-                    continue;
-                }
-
-                var why = context.Decimal == DecimalMark.Unstated
-                    ? "The comma may be the decimal mark or part thousands."
-                    : $"The decimal mark here is stated to be the {(context.Decimal == DecimalMark.Point ? "point" : "comma")}, and this figure does not keep to it.";
-                if (!Choose(number.Values, value => value.Code, why, value => value.Written, out values[i]))
-                    return null;
+                problem = QuantityRefusals.OfBroken(text, broken);
+                return null;
             }
 
-            return values;
+            var doubtful = Array.FindAll(numbers, number => number.Form == FigureForm.Doubtful);
+            if (doubtful.Length == 0)
+                return [.. numbers.Select(number => number.Values[0])];
+
+            var rules = doubtful[0].Values.Where(value => Array.TrueForAll(doubtful, number => number.Values.Any(other => other.Code == value.Code))).ToArray();
+            if (rules.Length == 0)
+            {
+                problem = QuantityRefusals.OfBroken(text, doubtful[1]);
+                return null;
+            }
+
+            var why = context.Decimal == DecimalMark.Unstated
+                ? "The comma may be the decimal mark or part thousands."
+                : $"The decimal mark here is stated to be the {(context.Decimal == DecimalMark.Point ? "point" : "comma")}, and this figure does not keep to it.";
+            return Choose(rules, rule => rule.Code, why, rule => rule.Written, out var chosen)
+                ? [.. numbers.Select(number => number.Form == FigureForm.Doubtful ? number.Values.Single(value => value.Code == chosen.Code) : number.Values[0])]
+                : null;
         }
 
         private TradeUnit[]? Units(WrittenQuantity written, FigureValue[] numbers)

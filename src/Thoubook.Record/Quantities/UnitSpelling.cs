@@ -1,4 +1,3 @@
-using System.Collections.Frozen;
 using System.Runtime.InteropServices;
 
 namespace Thoubook.Record.Quantities;
@@ -21,12 +20,12 @@ internal static class UnitSpelling
     private const int LongestSpelling = 40;
 
     /// <summary>Where a capital changes the meaning: milli and mega, newton and nano.</summary>
-    private static readonly FrozenSet<string> CapitalMatters =
-        new[] { "mpa", "mpa s", "mpas", "mg", "nm", "n m", "mn/m2", "pas" }.ToFrozenSet(StringComparer.OrdinalIgnoreCase);
+    private static readonly HashSet<string> CapitalMatters =
+        new(["mpa", "mpa s", "mpas", "mg", "nm", "n m", "mn/m2", "pas"], StringComparer.OrdinalIgnoreCase);
 
-    private static readonly FrozenSet<string> SingleLettersOfEitherCase = new[] { "f", "c", "l" }.ToFrozenSet(StringComparer.OrdinalIgnoreCase);
+    private static readonly HashSet<string> SingleLettersOfEitherCase = new(["f", "c", "l"], StringComparer.OrdinalIgnoreCase);
 
-    private static readonly FrozenDictionary<string, TradeUnit> Codes = TradeUnit.All.ToFrozenDictionary(unit => unit.Code, StringComparer.Ordinal);
+    private static readonly Dictionary<string, TradeUnit> Codes = TradeUnit.All.ToDictionary(unit => unit.Code, StringComparer.Ordinal);
 
     private static readonly Dictionary<string, SpelledUnits> AsWritten = new(StringComparer.Ordinal);
     private static readonly Dictionary<string, SpelledUnits> AnyCase = new(StringComparer.OrdinalIgnoreCase);

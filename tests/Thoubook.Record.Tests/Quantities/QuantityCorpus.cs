@@ -104,6 +104,7 @@ public static class QuantityCorpus
         return text.ToString();
     }
 
-    private static string ReferenceFolder([CallerFilePath] string here = "") =>
+    /// <summary>Where the reference files lie: found from this source file, so that every test program that links it finds them.</summary>
+    public static string ReferenceFolder([CallerFilePath] string here = "") =>
         Path.Combine(Path.GetDirectoryName(here)!, "..", "..", "reference");
 }

@@ -24,36 +24,34 @@ public class QuantityPropertyTests
 
     [Fact]
     public void Read_AnyText_NeverThrowsAndIsAlwaysFinite() => Gen.Select(AnyText, AnyContext).Sample(
-        (text, context) => FuzzOne(text, context),
+        (text, context) => Assert.Null(QuantityFuzz.Fault(text, context)),
         iter: 60_000,
         print: Print);
 
-    /// <summary>The share of the fuzzing that every test run does: mutations of the corpus for one second.</summary>
+    /// <summary>The share of the fuzzing that every test run does: mutations of the corpus for one second; <c>tools/fuzz</c> goes on for longer.</summary>
     [Fact]
     public void Read_MutatedCorpus_NeverThrowsAndIsAlwaysFinite()
     {
         var random = new Random(20);
-        var texts = QuantityCorpus.Strings.Select(row => row.Text).ToArray();
         var until = Stopwatch.GetTimestamp() + Stopwatch.Frequency;
-        var seen = 0;
-        while (Stopwatch.GetTimestamp() < until || seen < 5_000)
+        for (var seen = 0; seen < 5_000 || Stopwatch.GetTimestamp() < until; seen++)
         {
-            var text = Mutate(texts[random.Next(texts.Length)], random, texts);
-            FuzzOne(text, Contexts[random.Next(Contexts.Length)]);
-            seen++;
+            var text = QuantityFuzz.Mutate(QuantityCorpus.Strings, random);
+            var context = Contexts[random.Next(Contexts.Length)];
+            Assert.True((QuantityFuzz.Fault(text, context) ?? QuantityFuzz.FaultOfAnswers(text, context)) is null, Print((text, context)));
         }
     }
 
     [Fact]
     public void Read_ConfirmingAnyOfferedCode_SettlesItOrAsksAnotherQuestion() => Gen.Select(AnyText, AnyContext).Sample(
-        (text, context) => SettlesWithin(text, context, new HashSet<string>(StringComparer.Ordinal), []),
+        (text, context) => Assert.Null(QuantityFuzz.FaultOfAnswers(text, context)),
         iter: 20_000,
         print: Print);
 
     [Fact]
     public void Read_ConfirmingAnyOfferedCode_OfTheCorpus_SettlesIt() => Assert.All(
         QuantityCorpus.Strings.Where(row => row.Outcome == "ask" && row.Confirm.Length < 2),
-        row => SettlesWithin(row.Text, QuantityCorpus.Contexts[row.Context], new HashSet<string>(StringComparer.Ordinal), []));
+        row => Assert.Null(QuantityFuzz.FaultOfAnswers(row.Text, QuantityCorpus.Contexts[row.Context])));
 
     /// <summary>What is written is read back to the same value, to the nine figures that are written.</summary>
     [Fact]
@@ -136,64 +134,6 @@ public class QuantityPropertyTests
     {
         Assert.True(QuantityReader.Read(text, context).IsOk(out var quantity, out var problems), $"{text}: {string.Join(' ', problems)}");
         return quantity.Si;
-    }
-
-    private static void FuzzOne(string text, ReadingContext context)
-    {
-        if (QuantityReader.Read(text, context).IsOk(out var quantity, out var problems))
-        {
-            Assert.True(double.IsFinite(quantity.Si));
-            Assert.Equal(text, quantity.Text);
-            Assert.Equal(context.Kind ?? quantity.Kind, quantity.Kind);
-            Assert.NotEmpty(quantity.Understood);
-        }
-        else
-        {
-            var problem = Assert.Single(problems);
-            Assert.NotEmpty(problem.Code);
-            Assert.NotEmpty(problem.Allowed);
-            Assert.NotEmpty(problem.DoThis);
-            Assert.Equal(problem.Meanings.Count, problem.Meanings.Select(meaning => meaning.Code).Distinct(StringComparer.Ordinal).Count());
-            Assert.True(!problem.IsQuestion || problem.Code == problem.Meanings[0].Code);
-        }
-    }
-
-    /// <summary>Follows every answer to every question to its end; no code may be asked twice on the way, and a meaning that settles it says what is then understood.</summary>
-    private static void SettlesWithin(string text, ReadingContext context, HashSet<string> confirmed, List<string> asked)
-    {
-        if (QuantityReader.Read(text, context with { Confirmed = confirmed }).IsOk(out _, out var problems) || !problems[0].IsQuestion)
-            return;
-        Assert.True(asked.Count < 4, $"{text}: asked {string.Join(", ", asked)} and then {problems[0].Code}");
-        foreach (var meaning in problems[0].Meanings)
-        {
-            Assert.DoesNotContain(meaning.Code, confirmed);
-            HashSet<string> more = [.. confirmed, meaning.Code];
-            if (QuantityReader.Read(text, context with { Confirmed = more }).IsOk(out var quantity, out _))
-                Assert.Equal(meaning.Text, quantity.Understood);
-            SettlesWithin(text, context, more, [.. asked, problems[0].Code]);
-        }
-    }
-
-    private static string Mutate(string text, Random random, string[] others)
-    {
-        var chars = text.ToList();
-        for (var i = random.Next(1, 4); i > 0; i--)
-        {
-            var at = random.Next(chars.Count + 1);
-            switch (random.Next(5))
-            {
-                case 0 when at < chars.Count: chars.RemoveAt(at); break;
-                case 1: chars.Insert(at, (char)random.Next(0x20, 0x180)); break;
-                case 2: chars.Insert(at, "0123456789.,-/ \"'T()°e"[random.Next(22)]); break;
-                case 3: chars.InsertRange(at, others[random.Next(others.Length)]); break;
-                default:
-                    if (at < chars.Count)
-                        chars[at] = (char)random.Next(0x10000);
-                    break;
-            }
-        }
-
-        return new string([.. chars]);
     }
 
     private static string Print((string Text, ReadingContext Context) sample) =>
