@@ -1,0 +1,39 @@
+using System.Collections.Immutable;
+using Thoubook.Record.Quantities;
+
+namespace Thoubook.Files.Schedules;
+
+/// <summary>Which mark is the decimal one, where the figures of the file prove it.</summary>
+internal static class DecimalEvidence
+{
+    /// <summary>
+    /// The comma, where some figure can only be read so and none has a decimal point; the point, where figures have one and none proves the comma.
+    /// Else nothing is proved, and a figure with two meanings is asked.
+    /// </summary>
+    public static DecimalMark Find(ImmutableArray<ScheduleLine> lines, ImmutableArray<TableHead> heads)
+    {
+        var points = 0;
+        var commas = 0;
+        var last = -1;
+        foreach (var head in heads)
+            last = Math.Max(last, head.Last);
+        for (var index = 0; index < lines.Length; index++)
+        {
+            var head = heads.LastOrDefault(candidate => candidate.Last < index) ?? heads[0];
+            if (index <= head.Last && index >= head.First)
+                continue;
+            for (var column = 0; column < lines[index].Cells.Length; column++)
+            {
+                if (head.Mapping[column].Use is not (ColumnUse.Limit or ColumnUse.NotUnderstood) || lines[index].Cell(column).AsSpan().IndexOfAny('.', ',') < 0)
+                    continue;
+                foreach (var token in FigureLexer.Scan(lines[index].Cell(column)))
+                {
+                    points += token.Form == FigureForm.Decimal ? 1 : 0;
+                    commas += token.Form == FigureForm.DecimalComma ? 1 : 0;
+                }
+            }
+        }
+
+        return commas > 0 && points == 0 ? DecimalMark.Comma : points > 0 && commas == 0 ? DecimalMark.Point : DecimalMark.Unstated;
+    }
+}

@@ -1,0 +1,179 @@
+using System.Text;
+
+namespace Thoubook.Files.Schedules;
+
+/// <summary>Which way a limit of wear lies by the words of the item.</summary>
+internal enum WearWay
+{
+    Unsaid,
+
+    /// <summary>A hole, groove, clearance or form error: wear makes it greater.</summary>
+    Grows,
+
+    /// <summary>A shaft, thickness or height: wear makes it less.</summary>
+    Shrinks,
+}
+
+/// <summary>The trade's words in the description of an item: what kind of thing it is and which way it wears.</summary>
+internal sealed class ItemWords
+{
+    private static readonly string[] FormPhrases =
+    [
+        "ovality", "oval", "out of round", "out of roundness", "roundness", "taper", "runout", "run out", "eccentricity", "concentricity", "flatness", "straightness",
+        "out of true", "out of square", "squareness", "parallelism", "bow", "bend", "twist", "warp", "warpage", "distortion", "tir", "difference", "differential", "variation",
+        "misalignment", "unbalance", "out of balance", "swash", "waviness",
+    ];
+
+    private static readonly string[] EndFloatPhrases =
+    [
+        "end float", "end play", "endplay", "endfloat", "end clearance", "end thrust", "side float", "side play", "axial clearance", "axial play", "axial float", "thrust clearance", "float",
+        "lateral play", "lateral clearance", "thrust play",
+    ];
+
+    private static readonly string[] InterferencePhrases =
+        ["interference", "press fit", "shrink fit", "shrinkage", "force fit", "drive fit", "driving fit", "tight fit", "tightness", "nip", "crush", "pinch"];
+
+    private static readonly string[] ClearancePhrases = ["clearance", "play", "fit", "lash", "slack", "freedom", "looseness"];
+
+    private static readonly string[] SpringWords =
+        ["length", "load", "loaded", "free", "pressure", "rate", "force", "tension", "compressed", "height", "weight", "strength", "poundage", "wire", "coils", "installed", "test"];
+
+    private static readonly string[] HoleWords =
+    [
+        "bore", "bores", "hole", "inside", "internal", "groove", "grooves", "slot", "keyway", "counterbore", "recess", "depth", "inner", "parent", "i d", "id",
+    ];
+
+    private static readonly string[] ShaftWords =
+    [
+        "outside", "external", "journal", "journals", "crankpin", "crankpins", "thickness", "height", "stem", "stems", "spindle", "spindles", "lift", "o d", "od", "outer", "skirt", "thick",
+        "lobe", "tongue", "trunnion",
+    ];
+
+    private static readonly string[] WeakHoleWords = ["bush", "bushes", "bushing", "bushings", "bearing", "bearings", "guide", "guides", "cylinder", "cylinders", "liner", "liners", "barrel", "sleeve", "housing", "eye"];
+
+    private static readonly string[] WeakShaftWords = ["shaft", "shafts", "pin", "pins", "piston", "pistons", "camshaft", "crankshaft", "valve", "valves", "tappet", "tappets", "plunger", "follower", "followers", "width", "gear", "rod", "flange", "washer", "shell", "key"];
+
+    private static readonly string[] FeatureWords =
+    [
+        "diameter", "dia", "bore", "length", "width", "depth", "thickness", "height", "clearance", "backlash", "gap", "float", "play", "fit", "wear", "thrust", "taper", "ovality",
+        "runout", "size", "inside", "outside", "internal", "external", "interference", "preload", "torque", "load", "weight", "lift", "round", "groove", "journal",
+    ];
+
+    private readonly string padded;
+
+    private ItemWords(string padded) => this.padded = padded;
+
+    public static ItemWords Of(string text) => new(Normalise(text));
+
+    public bool IsEmpty => padded.Length <= 1;
+
+    public bool Has(string phrase) => padded.Contains($" {phrase} ", StringComparison.Ordinal);
+
+    public bool HasAny(ReadOnlySpan<string> phrases)
+    {
+        foreach (var phrase in phrases)
+        {
+            if (Has(phrase))
+                return true;
+        }
+
+        return false;
+    }
+
+    /// <summary>A form error or a difference: new and worn are greatest values only.</summary>
+    public bool IsForm => HasAny(FormPhrases);
+
+    /// <summary>Whether the words say what is measured, and not only where.</summary>
+    public bool SayFeature => HasAny(FeatureWords) || IsForm || HasAny(EndFloatPhrases) || HasAny(InterferencePhrases);
+
+    public bool SayFit => HasAny(ClearancePhrases) || HasAny(EndFloatPhrases) || HasAny(InterferencePhrases) || Has("backlash") || Has("gap");
+
+    public bool SayTight => HasAny(InterferencePhrases);
+
+    public bool SayWear => Has("wear");
+
+    /// <summary>The kind by the words; null where they say nothing (a dimension, if figures are a length's).</summary>
+    public RowKind? Kind
+    {
+        get
+        {
+            if (IsForm)
+                return RowKind.Other;
+            if (Has("torque") || Has("tightening"))
+                return RowKind.Torque;
+            if (Has("backlash") || Has("back lash"))
+                return RowKind.Backlash;
+            if (HasAny(EndFloatPhrases) || (Has("side clearance") && !(Has("ring") || Has("rings"))) || (Has("to") && Has("thrust") && !Has("thickness")))
+                return RowKind.EndFloat;
+            if (HasAny(InterferencePhrases))
+                return RowKind.Interference;
+            if (HasAny(ClearancePhrases))
+                return RowKind.Clearance;
+            if (Has("gap") || Has("gaps"))
+                return RowKind.Gap;
+            if ((Has("spring") || Has("springs")) && HasAny(SpringWords))
+                return RowKind.Spring;
+            if (Has("wear") || Has("preload") || Has("weight") || Has("mass") || Has("pull") || Has("angle") || Has("pressure"))
+                return RowKind.Other;
+            return SayFeature ? RowKind.Dimension : null;
+        }
+    }
+
+    public WearWay Way
+    {
+        get
+        {
+            if (Kind is { } kind && (kind.IsFit() || IsForm))
+                return WearWay.Grows;
+            var hole = HasAny(HoleWords);
+            var shaft = HasAny(ShaftWords);
+            if (hole != shaft)
+                return hole ? WearWay.Grows : WearWay.Shrinks;
+            if (Has("outside") || Has("od") || Has("external"))
+                return WearWay.Shrinks;
+            if (Has("inside") || Has("internal") || Has("bore"))
+                return WearWay.Grows;
+            return WearWay.Unsaid;
+        }
+    }
+
+    /// <summary>A hint only: figures may say otherwise without a contradiction.</summary>
+    public WearWay WeakWay
+    {
+        get
+        {
+            if (Way != WearWay.Unsaid)
+                return Way;
+            var hole = HasAny(WeakHoleWords);
+            var shaft = HasAny(WeakShaftWords);
+            return hole == shaft ? WearWay.Unsaid : hole ? WearWay.Grows : WearWay.Shrinks;
+        }
+    }
+
+    public bool SayShaftPart => Has("shaft") || Has("camshaft") || Has("crankshaft") || Has("pin") || Has("spindle");
+
+    public bool SayHolePart => HasAny(WeakHoleWords) || Has("bore") || Has("gear") || Has("gears");
+
+    /// <summary>The significant words, for finding the parts that a fit joins.</summary>
+    public IEnumerable<string> Words => padded.Split(' ', StringSplitOptions.RemoveEmptyEntries);
+
+    private static string Normalise(string text)
+    {
+        var spaced = new StringBuilder(text.Length + 2).Append(' ');
+        var lower = text.ToLowerInvariant()
+            .Replace("i. d.", "id", StringComparison.Ordinal).Replace("i.d.", "id", StringComparison.Ordinal).Replace("i/d", "id", StringComparison.Ordinal)
+            .Replace("o. d.", "od", StringComparison.Ordinal).Replace("o.d.", "od", StringComparison.Ordinal).Replace("o/d", "od", StringComparison.Ordinal)
+            .Replace("t.i.r.", "tir", StringComparison.Ordinal);
+        foreach (var character in lower)
+        {
+            if (char.IsLetterOrDigit(character))
+                spaced.Append(character);
+            else if (character is not ('\'' or '’') && spaced[^1] != ' ')
+                spaced.Append(' ');
+        }
+
+        if (spaced[^1] != ' ')
+            spaced.Append(' ');
+        return spaced.ToString();
+    }
+}
