@@ -17,7 +17,7 @@ internal static partial class HeadWords
 {
     private static readonly string[] Worn =
     [
-        "worn", "wear limit", "wear limits", "limit of wear", "limits of wear", "wear", "replace", "renew", "reject", "rejection", "discard", "scrap", "condemn", "service limit", "serviceable limit",
+        "worn", "wear limit", "limit of wear", "wear", "replace", "renew", "reject", "rejection", "discard", "scrap", "condemn", "service limit", "serviceable limit",
         "serviceability limit", "maximum allowable", "max allowable", "permissible", "allowable", "pwd", "pwc", "p w d", "p w c", "repair limit", "replacement limit", "used", "limit",
     ];
 
@@ -25,17 +25,17 @@ internal static partial class HeadWords
 
     private static readonly string[] New =
     [
-        "new", "manufacturer s", "manufacturers", "manufacturer", "maker s", "makers", "original", "standard", "std", "assembly", "drawing", "nominal", "specification", "specified",
-        "factory", "production", "initial", "tolerance", "tolerances", "manufacture", "manufacturing",
+        "new", "manufacturer", "maker", "original", "standard", "std", "assembly", "drawing", "nominal", "specification", "specified",
+        "factory", "production", "initial", "tolerance", "manufacture", "manufacturing",
     ];
 
     private static readonly string[] Amount = ["amount of wear", "wear allowance", "allowable wear", "permissible wear", "wear permitted", "permitted wear", "maximum wear", "max wear", "wear on diameter", "wear maximum", "wear max"];
 
     private static readonly string[] Desired = ["desired", "preferred", "ideal", "recommended", "aim"];
 
-    private static readonly string[] Clearance = ["clearance", "clearances", "fit", "fits", "interference", "backlash", "play", "pwc", "p w c"];
+    private static readonly string[] Clearance = ["clearance", "fit", "interference", "backlash", "play", "pwc", "p w c"];
 
-    private static readonly string[] Dimension = ["dimension", "dimensions", "dimensional", "size", "sizes", "diameter", "dia", "pwd", "p w d", "wear"];
+    private static readonly string[] Dimension = ["dimension", "dimensional", "size", "diameter", "dia", "pwd", "p w d", "wear"];
 
     private static readonly string[] Least = ["min", "minimum", "least", "low", "lowest", "lower", "smallest", "mini"];
 
@@ -45,13 +45,13 @@ internal static partial class HeadWords
 
     private static readonly string[] Description =
     [
-        "description", "descriptions", "component", "components", "part", "parts", "measuring point", "measuring points", "point of measurement", "points of measurement", "item", "items", "name",
-        "detail", "details", "feature", "location", "measurement", "where measured", "application", "designation", "subject", "pair", "joint", "what is measured", "particulars",
+        "description", "component", "part", "measuring point", "point of measurement", "item", "name",
+        "detail", "feature", "location", "measurement", "where measured", "application", "designation", "subject", "pair", "joint", "what is measured", "particular",
     ];
 
-    private static readonly string[] Remarks = ["remark", "remarks", "note", "notes", "observation", "observations", "comment", "comments", "method", "procedure"];
+    private static readonly string[] Remarks = ["remark", "note", "observation", "comment", "method", "procedure"];
 
-    private static readonly string[] Models = ["model", "models", "applies to", "mark", "marks", "engine type", "type", "applicability"];
+    private static readonly string[] Models = ["model", "applies to", "mark", "engine type", "type", "applicability"];
 
     /// <summary>Reads the heading of one column: the spanning head above it and its own words.</summary>
     public static HeadReading Read(string upper, string own)
@@ -64,21 +64,24 @@ internal static partial class HeadWords
             return new HeadReading(ColumnUse.Remarks, null, true);
         var least = words.HasAny(Least);
         var most = words.HasAny(Most);
-        var worn = words.HasAny(Worn) && !(words.Has("limit") && !words.HasAny(Worn.AsSpan(0, Worn.Length - 1)) && (least || most));
+        var wornSaid = words.HasAny(Worn.AsSpan(0, Worn.Length - 1));
+
+        // "Limit" alone is that of wear beside another column; "limits" may be any.
+        var worn = wornSaid || (words.Has("limit") && !least && !most && !Limits().IsMatch($"{upper} {own}"));
         var fresh = words.HasAny(New);
         var desired = words.HasAny(Desired);
         var clearance = words.HasAny(Clearance);
         var dimension = words.HasAny(Dimension.AsSpan(0, Dimension.Length - (worn && clearance ? 0 : 1)));
         var hole = ownWords.Has("hole") || ownWords.Has("bore");
         var shaft = ownWords.Has("shaft") || ownWords.Has("journal");
-        var limit = worn || fresh || desired || least || most || ((clearance || dimension) && !ownWords.HasAny(Description));
+        var limit = worn || fresh || desired || least || most || words.Has("limit") || ((clearance || dimension) && !ownWords.HasAny(Description));
         if (!limit || (ownWords.HasAny(Description) && !least && !most && !worn && !ownWords.HasAny(New)))
         {
             if (ownWords.HasAny(Description) && !(ownWords.Has("no") || ownWords.Has("number")))
                 return new HeadReading(ColumnUse.Description, null, true);
             if (ownWords.HasAny(Reference))
                 return new HeadReading(ColumnUse.Reference, null, true);
-            if (ownWords.Has("unit") || ownWords.Has("units"))
+            if (ownWords.Has("unit"))
                 return new HeadReading(ColumnUse.Unit, null, true);
             if (ownWords.HasAny(Models))
                 return new HeadReading(ColumnUse.AppliesTo, null, true);
@@ -103,7 +106,7 @@ internal static partial class HeadWords
                 : LimitOf.Row;
 
             // "new" and "worn" in one head, such as "limit new or worn", say nothing certain.
-            var sure = (worn || fresh || desired) && !(worn && fresh && !words.Has("tolerance"));
+            var sure = (wornSaid || fresh || desired) && !(worn && fresh && !words.Has("tolerance"));
             return new HeadReading(ColumnUse.Limit, ColumnRole.Limit(side, end, of, UnitIn(own) ?? UnitIn(upper)), sure);
         }
     }
@@ -132,7 +135,7 @@ internal static partial class HeadWords
     private static TradeUnit? Other(string text)
     {
         var words = ItemWords.Of(text);
-        return words.Has("microns") || words.Has("micron") || words.Has("µm") || words.Has("μm") ? TradeUnit.Micrometre
+        return words.Has("micron") || words.Has("µm") || words.Has("μm") ? TradeUnit.Micrometre
             : words.Has("lbf ft") || words.Has("lb ft") || words.Has("ft lb") || words.Has("ft lbf") ? TradeUnit.PoundForceFoot
             : words.Has("n m") || words.Has("nm") ? TradeUnit.NewtonMetre
             : null;
@@ -148,6 +151,9 @@ internal static partial class HeadWords
     // The word "in" counts as a unit only alone, in brackets or at the end: "dimension in mm" is not inches.
     [GeneratedRegex(@"\binch(es)?\b|\bins\b|(^|[(\[,/])\s*in\.?\s*($|[)\],/])|\bin\.(?!\s*\w)|\bin\.?\s*$|""", RegexOptions.CultureInvariant | RegexOptions.IgnoreCase | RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: 1000)]
     private static partial Regex InchWord();
+
+    [GeneratedRegex(@"\blimits\b", RegexOptions.CultureInvariant | RegexOptions.IgnoreCase | RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: 1000)]
+    private static partial Regex Limits();
 
     [GeneratedRegex(@"\bm\.?\s?m\b|\bmillimet(re|er)s?\b", RegexOptions.CultureInvariant | RegexOptions.IgnoreCase | RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: 1000)]
     private static partial Regex MillimetreWord();

@@ -34,14 +34,15 @@ internal static class ItemChecks
                 Ask(draft, "wide", $"The new limits {limits.New.Min} and {limits.New.Max} lie further apart than those of one {(row.Kind.IsFit() ? "fit" : "size")} do.", DoubtSides.New);
         }
 
-        CheckWorn(draft, limits);
+        CheckWorn(draft, limits, words);
+        CheckAmount(draft, limits);
         if (row.Unit == "m")
             CheckSize(draft, limits, words);
     }
 
     private static bool IsWide(double min, double max) => min > 0 && ((max - min > 0.05 * max && max - min > 0.0005) || max / min > 1.5);
 
-    private static void CheckWorn(RowDraft draft, LimitReader limits)
+    private static void CheckWorn(RowDraft draft, LimitReader limits, ItemWords words)
     {
         var row = draft.Row;
         if (row.New is not { Min: { } min, Max: { } max } || min > max || limits.Worn.All.FirstOrDefault() is not { } worn || row.Worn.IsEmpty)
@@ -58,7 +59,7 @@ internal static class ItemChecks
             return;
         }
 
-        if (row.Kind.IsFit())
+        if (row.Kind.IsFit() || words.IsForm)
         {
             var scale = Math.Max(Math.Abs(max), Math.Abs(min));
             if (scale > 0 && value - max > 8 * scale)
@@ -69,7 +70,32 @@ internal static class ItemChecks
         var beyond = Math.Max(min - value, value - max);
         var width = max - min;
         if (row.Unit == "m" && beyond > 0 && ((width > 0 ? beyond > WidthsOfWear * width : beyond > 0.03 * max) || beyond > GreatestShareWorn * max))
-            Ask(draft, "worn-far", $"The worn limit {worn} is out of scale with the new limits: a figure may have slipped.", DoubtSides.Worn);
+            AskScale(draft, worn);
+    }
+
+    /// <summary>A worn limit far from the new ones: a slip, or an amount of wear in a column of sizes.</summary>
+    private static void AskScale(RowDraft draft, PrintedLimit worn) =>
+        draft.Doubts.Add(new RowDoubt("worn-far", $"The worn limit {worn} is out of scale with the new limits: a figure may have slipped, or it is an amount of wear.", DoubtSides.Worn,
+        [
+            RowAnswer.AsRead("it is printed so and right"),
+            new RowAnswer("wear-amount", "an amount of wear", row => row with { Worn = Bounds.None, WearAmount = worn.Value }),
+            RowAnswer.LeaveOut(DoubtSides.Worn),
+        ]));
+
+    /// <summary>Under a heading such as "permissible wear" a clearance may be a limit all the same, and so may a size.</summary>
+    private static void CheckAmount(RowDraft draft, LimitReader limits)
+    {
+        if (limits.WearAmount.Single is not { } amount)
+            return;
+        var size = Math.Abs(draft.Row.New.Max ?? draft.Row.New.Min ?? 0);
+        if (!draft.Row.Kind.IsFit() && (size == 0 || amount.Value < 0.1 * size))
+            return;
+        draft.Doubts.Add(new RowDoubt("wear-or-limit", $"{amount} may be the wear allowed or the limit when worn.", DoubtSides.Both,
+        [
+            new RowAnswer("wear-amount", "an amount of wear", row => row),
+            new RowAnswer("limit", "the limit when worn", row => row with { WearAmount = null, Worn = row.Kind.IsFit() || amount.Value >= size ? new Bounds(null, amount.Value) : new Bounds(amount.Value, null) }),
+            RowAnswer.LeaveOut(DoubtSides.Worn),
+        ]));
     }
 
     private static void CheckSize(RowDraft draft, LimitReader limits, ItemWords words)

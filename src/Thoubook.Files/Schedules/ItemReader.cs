@@ -27,6 +27,8 @@ internal sealed class ItemReader(ItemUnits units)
     {
         var words = item.Words;
         var kind = words.Kind ?? (item.Section.Contains("spring", StringComparison.OrdinalIgnoreCase) ? ItemWords.Of($"spring {item.Description}").Kind : null);
+        if (kind == RowKind.EndFloat && words.Has("side clearance") && ItemWords.Of(item.Section).Has("ring"))
+            kind = RowKind.Clearance;
         var size = Has(item, LimitOf.Dimension);
         var fit = Has(item, LimitOf.Clearance);
         var owners = size && fit ? kind is { } said && said.IsFit() ? FitOwners : SizeOwners : AllOwners;
@@ -62,9 +64,11 @@ internal sealed class ItemReader(ItemUnits units)
     {
         var limits = new LimitReader(item, units, ItemUnits.Expected(words, said), owners);
         limits.Read();
+        if ((said is null or RowKind.Dimension) && limits.New.All.Concat(limits.Worn.All).Any(limit => limit.Figure.Sense != FitSense.Unsaid))
+            said = RowKind.Clearance;
         var kind = said ?? RowKind.Dimension;
         if (limits.Unit is { } unit && unit.Kind != QuantityKind.Length)
-            kind = unit.Kind switch { QuantityKind.Torque => RowKind.Torque, QuantityKind.Force or QuantityKind.Stiffness when words.Has("spring") || words.Has("springs") || kind == RowKind.Spring => RowKind.Spring, _ => RowKind.Other };
+            kind = unit.Kind switch { QuantityKind.Torque => RowKind.Torque, QuantityKind.Force or QuantityKind.Stiffness when words.Has("spring") || kind == RowKind.Spring => RowKind.Spring, _ => RowKind.Other };
         var notes = item.Notes.Concat(limits.Notes).ToImmutableArray();
         var draft = new RowDraft(item, new ScheduleRow
         {
@@ -86,6 +90,12 @@ internal sealed class ItemReader(ItemUnits units)
             return draft;
         }
 
+        if (words.SayNip && limits.AnyFigures)
+        {
+            draft.Doubts.Add(new RowDoubt("nip", "Nip, crush or protrusion is measured in more than one way, and the row does not say in which.", DoubtSides.Both,
+                [RowAnswer.AsRead("as printed: a gap or height at the joint"), RowAnswer.LeaveOut(DoubtSides.Both)]));
+        }
+
         ReadRules(draft, limits);
         ReadLimits(draft, limits, words, said);
         AskKind(draft, limits, said);
@@ -93,7 +103,7 @@ internal sealed class ItemReader(ItemUnits units)
         return draft;
     }
 
-    private static string SiSymbol(QuantityKind kind) => kind == QuantityKind.Torque ? "N.m" : TradeUnit.Default(kind).Symbol;
+    private static string SiSymbol(QuantityKind kind) => kind == QuantityKind.Torque ? "N.m" : kind == QuantityKind.Angle ? "deg" : TradeUnit.Default(kind).Symbol;
 
     /// <summary>A rate in the item's words ("per inch of radius"): its figure is a ratio.</summary>
     private void ReadRate(RowDraft draft, LimitReader limits)
@@ -164,7 +174,7 @@ internal sealed class ItemReader(ItemUnits units)
         if (worn.Single is not { } single)
             return new Bounds(worn.Min?.Value, worn.Max?.Value);
         var value = single.Value;
-        var way = words.Way;
+        var way = row.Kind.IsFit() ? WearWay.Grows : words.Way;
         var byFigures = row.New is { Min: { } min, Max: { } max }
             ? value > max ? WearWay.Grows : value < min ? WearWay.Shrinks : WearWay.Unsaid
             : WearWay.Unsaid;

@@ -30,11 +30,11 @@ internal sealed class ItemUnits(ScheduleOptions options)
                 : QuantityKind.Length;
         }
 
-        if (words.HasAny(["weight", "weights", "mass"]))
+        if (words.HasAny(["weight", "mass"]))
             return QuantityKind.Mass;
         if (words.HasAny(["preload", "pull", "load"]))
             return QuantityKind.Force;
-        if (words.HasAny(["angle", "degrees"]))
+        if (words.HasAny(["angle", "degree"]))
             return QuantityKind.Angle;
         if (words.HasAny(["pressure"]))
             return QuantityKind.Pressure;
@@ -75,7 +75,11 @@ internal sealed class ItemUnits(ScheduleOptions options)
 
         if (unit is null && expected is not null)
         {
-            var head = role.Unit ?? TableUnit(unitWord, expected);
+            // The row's own unit goes before that of the column; two of one kind that differ are no answer.
+            var own = TableUnit(unitWord, expected);
+            if (own is not null && role.Unit is { } headUnit && headUnit != own && headUnit.Kind == own.Kind)
+                return new CellUnits(null, printedRepeat) { Doubt = $"The row says {own}, and the heading of the column {headUnit}." };
+            var head = own ?? role.Unit;
             unit = head?.Kind == expected ? head
                 : repeat is not null && expected == QuantityKind.Length && ByRatio(main, repeat, printedRepeat) is { } proved ? proved
                 : ofRow ?? (expected == QuantityKind.Length ? Stated() : null);

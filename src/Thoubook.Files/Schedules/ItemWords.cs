@@ -31,27 +31,29 @@ internal sealed class ItemWords
     ];
 
     private static readonly string[] InterferencePhrases =
-        ["interference", "press fit", "shrink fit", "shrinkage", "force fit", "drive fit", "driving fit", "tight fit", "tightness", "nip", "crush", "pinch"];
+        ["interference", "press fit", "shrink fit", "shrinkage", "force fit", "drive fit", "driving fit", "tight fit", "tightness"];
+
+    private static readonly string[] NipPhrases = ["nip", "crush", "pinch", "stand proud", "protrusion"];
 
     private static readonly string[] ClearancePhrases = ["clearance", "play", "fit", "lash", "slack", "freedom", "looseness"];
 
     private static readonly string[] SpringWords =
-        ["length", "load", "loaded", "free", "pressure", "rate", "force", "tension", "compressed", "height", "weight", "strength", "poundage", "wire", "coils", "installed", "test"];
+        ["length", "load", "loaded", "free", "pressure", "rate", "force", "tension", "compressed", "height", "weight", "strength", "poundage", "wire", "coil", "installed", "test"];
 
     private static readonly string[] HoleWords =
     [
-        "bore", "bores", "hole", "inside", "internal", "groove", "grooves", "slot", "keyway", "counterbore", "recess", "depth", "inner", "parent", "i d", "id",
+        "bore", "hole", "inside", "internal", "groove", "slot", "keyway", "counterbore", "recess", "depth", "inner", "parent", "i d", "id",
     ];
 
     private static readonly string[] ShaftWords =
     [
-        "outside", "external", "journal", "journals", "crankpin", "crankpins", "thickness", "height", "stem", "stems", "spindle", "spindles", "lift", "o d", "od", "outer", "skirt", "thick",
+        "outside", "external", "journal", "crankpin", "thickness", "height", "stem", "spindle", "lift", "o d", "od", "outer", "skirt", "thick",
         "lobe", "tongue", "trunnion",
     ];
 
-    private static readonly string[] WeakHoleWords = ["bush", "bushes", "bushing", "bushings", "bearing", "bearings", "guide", "guides", "cylinder", "cylinders", "liner", "liners", "barrel", "sleeve", "housing", "eye"];
+    private static readonly string[] WeakHoleWords = ["bush", "bushing", "bearing", "guide", "cylinder", "liner", "barrel", "sleeve", "housing", "eye"];
 
-    private static readonly string[] WeakShaftWords = ["shaft", "shafts", "pin", "pins", "piston", "pistons", "camshaft", "crankshaft", "valve", "valves", "tappet", "tappets", "plunger", "follower", "followers", "width", "gear", "rod", "flange", "washer", "shell", "key"];
+    private static readonly string[] WeakShaftWords = ["shaft", "pin", "piston", "camshaft", "crankshaft", "valve", "tappet", "plunger", "follower", "width", "gear", "rod", "flange", "washer", "shell", "key"];
 
     private static readonly string[] FeatureWords =
     [
@@ -90,6 +92,22 @@ internal sealed class ItemWords
 
     public bool SayTight => HasAny(InterferencePhrases);
 
+    /// <summary>How far half shells stand proud: a feeler's gap, a height or an interference, by the book's own method.</summary>
+    public bool SayNip => HasAny(NipPhrases);
+
+    /// <summary>Ring in groove is a clearance from side to side; a big end's is round its pin.</summary>
+    private bool SayEndFloat
+    {
+        get
+        {
+            if (Has("float") && HasAny(["level", "chamber", "needle", "bowl"]))
+                return false;
+            if (HasAny(["big end clearance", "small end clearance", "little end clearance", "big end play", "small end play"]))
+                return Has("side clearance") || Has("axial");
+            return HasAny(EndFloatPhrases) || (Has("side clearance") && !Has("ring")) || (Has("to") && Has("thrust") && !Has("thickness"));
+        }
+    }
+
     public bool SayWear => Has("wear");
 
     /// <summary>The kind by the words; null where they say nothing (a dimension, if figures are a length's).</summary>
@@ -103,15 +121,19 @@ internal sealed class ItemWords
                 return RowKind.Torque;
             if (Has("backlash") || Has("back lash"))
                 return RowKind.Backlash;
-            if (HasAny(EndFloatPhrases) || (Has("side clearance") && !(Has("ring") || Has("rings"))) || (Has("to") && Has("thrust") && !Has("thickness")))
+            if (SayNip)
+                return RowKind.Other;
+            if (Has("ring") && (Has("end clearance") || Has("gap")))
+                return RowKind.Gap;
+            if (SayEndFloat)
                 return RowKind.EndFloat;
             if (HasAny(InterferencePhrases))
                 return RowKind.Interference;
             if (HasAny(ClearancePhrases))
                 return RowKind.Clearance;
-            if (Has("gap") || Has("gaps"))
+            if (Has("gap"))
                 return RowKind.Gap;
-            if ((Has("spring") || Has("springs")) && HasAny(SpringWords))
+            if (Has("spring") && HasAny(SpringWords))
                 return RowKind.Spring;
             if (Has("wear") || Has("preload") || Has("weight") || Has("mass") || Has("pull") || Has("angle") || Has("pressure"))
                 return RowKind.Other;
@@ -152,7 +174,7 @@ internal sealed class ItemWords
 
     public bool SayShaftPart => Has("shaft") || Has("camshaft") || Has("crankshaft") || Has("pin") || Has("spindle");
 
-    public bool SayHolePart => HasAny(WeakHoleWords) || Has("bore") || Has("gear") || Has("gears");
+    public bool SayHolePart => HasAny(WeakHoleWords) || Has("bore") || Has("gear");
 
     /// <summary>The significant words, for finding the parts that a fit joins.</summary>
     public IEnumerable<string> Words => padded.Split(' ', StringSplitOptions.RemoveEmptyEntries);
@@ -172,8 +194,15 @@ internal sealed class ItemWords
                 spaced.Append(' ');
         }
 
-        if (spaced[^1] != ' ')
-            spaced.Append(' ');
-        return spaced.ToString();
+        var words = spaced.ToString().Split(' ', StringSplitOptions.RemoveEmptyEntries);
+        return words.Length == 0 ? " " : $" {string.Join(' ', words.Select(Singular))} ";
+    }
+
+    /// <summary>Bushes, journals, clearances: one word with its singular. Words that merely end so (thickness, radius) stay.</summary>
+    private static string Singular(string word)
+    {
+        if (word.Length < 4 || word[^1] != 's' || word.EndsWith("ss", StringComparison.Ordinal) || word.EndsWith("us", StringComparison.Ordinal) || word.EndsWith("is", StringComparison.Ordinal))
+            return word;
+        return word.EndsWith("shes", StringComparison.Ordinal) || word.EndsWith("ches", StringComparison.Ordinal) || word.EndsWith("xes", StringComparison.Ordinal) ? word[..^2] : word[..^1];
     }
 }

@@ -154,8 +154,10 @@ internal sealed class LimitReader(ScheduleItem item, ItemUnits units, QuantityKi
     private static PrintedLimit Limit(Figure figure, TradeUnit unit, FitSense below)
     {
         var sense = figure.Sense != FitSense.Unsaid ? figure.Sense : below;
-        var value = unit.ToSi(figure.Number);
-        var rounding = figure.IsFraction ? 0 : unit.Factor * Math.Pow(10, -figure.Decimals) / 2;
+        // Angles stay in degrees, as the trade writes them.
+        var factor = unit.Kind == QuantityKind.Angle ? unit.Factor / TradeUnit.Degree.Factor : unit.Factor;
+        var value = unit.Kind == QuantityKind.Angle ? figure.Number.ToDouble() * factor : unit.ToSi(figure.Number);
+        var rounding = figure.IsFraction ? 0 : factor * Math.Pow(10, -figure.Decimals) / 2;
         return new PrintedLimit(sense == FitSense.Tight ? -Math.Abs(value) : value, rounding, sense, figure.Sign, figure, unit);
     }
 

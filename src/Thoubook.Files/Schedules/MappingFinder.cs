@@ -27,7 +27,7 @@ internal static class MappingFinder
             while (first > 0 && (heads.Count == 0 || first - 1 > heads[^1].Last) && SpansColumns(lines[first - 1]))
                 first--;
             var last = index;
-            while (last + 1 < lines.Length && ContinuesHead(lines[last + 1]))
+            while (last + 1 < lines.Length && ContinuesHead(lines[last], lines[last + 1]))
                 last++;
             heads.Add(Understand(lines, first, last, options));
             index = last;
@@ -56,7 +56,8 @@ internal static class MappingFinder
             sure += reading.Use == ColumnUse.Limit && (reading.Sure || reading.Role!.End != LimitEnd.Both) ? 1 : 0;
         }
 
-        return named >= 2 && limits >= 1 && (sure >= 2 || (sure >= 1 && named > limits) || (first && named > limits));
+        var all = line.Cells.Count(cell => cell.Length > 0);
+        return named >= 2 && limits >= 1 && (sure >= 2 || (sure >= 1 && named > limits) || (first && (named > limits || named == all)));
     }
 
     /// <summary>A line above the head that spans several of its columns: text beyond the first cell, no figures.</summary>
@@ -64,13 +65,23 @@ internal static class MappingFinder
         line.Cells.Skip(1).Any(cell => cell.Length > 0) && line.Cells.All(cell => cell.Length is 0 or <= 80 && !LooksLikeFigure(cell))
         && line.Cells.Skip(1).Any(cell => HeadWords.Read("", cell).Use is not null || HeadWords.UnitIn(cell) is not null);
 
-    /// <summary>A second or third head line: nothing in the first cell, only words of headings or units in the others.</summary>
-    private static bool ContinuesHead(ScheduleLine line)
+    /// <summary>A second or third head line: only words of headings or units, none of them under the head of the descriptions.</summary>
+    private static bool ContinuesHead(ScheduleLine above, ScheduleLine line)
     {
         if (line.IsBlank || line.Cell(0).Length > 0)
             return false;
-        return line.Cells.All(cell => cell.Length == 0
-            || (!LooksLikeFigure(cell) && (HeadWords.Read("", cell).Use is not null || HeadWords.UnitIn(cell) is not null || HeadWords.Several(cell))));
+        for (var column = 0; column < line.Cells.Length; column++)
+        {
+            var cell = line.Cell(column);
+            if (cell.Length == 0)
+                continue;
+            if (LooksLikeFigure(cell) || HeadWords.Read("", above.Cell(column)).Use is ColumnUse.Description or ColumnUse.Reference or ColumnUse.Remarks)
+                return false;
+            if (HeadWords.Read("", cell).Use is null && HeadWords.UnitIn(cell) is null && !HeadWords.Several(cell))
+                return false;
+        }
+
+        return true;
     }
 
     private static bool LooksLikeFigure(string cell)
@@ -99,7 +110,9 @@ internal static class MappingFinder
     private static TableHead Settle(ImmutableArray<ScheduleLine> lines, int first, int last, HeadReading[] readings, ImmutableArray<string> heads, ScheduleOptions options)
     {
         var doubts = ImmutableArray.CreateBuilder<HeadDoubt>();
-        var wornSaid = readings.Any(reading => reading.Role is { Side: LimitSide.Worn or LimitSide.WearAmount });
+        for (var column = 0; column < readings.Length; column++)
+            readings[column] = ByContent(readings[column], lines, last, column);
+        var wornSaid = readings.Any(reading => reading is { Role.Side: LimitSide.Worn or LimitSide.WearAmount } && (reading.Sure || readings.Any(other => other.Role is { Side: LimitSide.New })));
         var newSaid = readings.Any(reading => reading is { Role.Side: LimitSide.New, Sure: true });
         var newClearance = readings.Any(reading => reading.Role is { Side: LimitSide.New, Of: LimitOf.Clearance });
         var roles = new ColumnRole[readings.Length];
@@ -129,6 +142,21 @@ internal static class MappingFinder
         if (!wornSaid && !newSaid && roles.Any(role => role.Use == ColumnUse.Limit))
             AskSide(roles, options, doubts);
         return new TableHead(first, last, new ScheduleMapping([.. roles]), doubts.ToImmutable(), heads);
+    }
+
+    /// <summary>What stands below may show that a word was meant otherwise: "Item" over numbers is a reference, "Fit" over names a description.</summary>
+    private static HeadReading ByContent(HeadReading reading, ImmutableArray<ScheduleLine> lines, int last, int column)
+    {
+        if (reading.Use is not (ColumnUse.Description or ColumnUse.Limit) || (reading.Sure && reading.Use == ColumnUse.Limit))
+            return reading;
+        var cells = lines.Skip(last + 1).Take(500).Select(line => line.Cell(column)).Where(cell => cell.Length > 0).ToList();
+        if (cells.Count == 0)
+            return reading;
+        if (reading.Use == ColumnUse.Description)
+            return cells.Count(cell => cell.Count(char.IsLetter) <= 2) * 2 > cells.Count ? new HeadReading(ColumnUse.Reference, null, true) : reading;
+        return column == 0 && reading.Role!.End == LimitEnd.Both && cells.Count(cell => cell.Count(char.IsLetter) >= 3 && !LooksLikeFigure(cell)) * 5 > cells.Count * 4
+            ? new HeadReading(ColumnUse.Description, null, true)
+            : reading;
     }
 
     /// <summary>Where the headings name one unit and no other, it is that of the columns that name none.</summary>

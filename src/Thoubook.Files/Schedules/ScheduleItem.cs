@@ -82,7 +82,7 @@ internal sealed class ScheduleItem(ScheduleLine line, TableHead head)
         get
         {
             var own = Label.Length == 0 ? Description : Description.Length == 0 ? Label : $"{Description}, {Label}";
-            return Parent.Length > 0 && !ItemWords.Of(Description).SayFeature ? $"{Parent}, {own}".TrimEnd(',', ' ') : own;
+            return Parent.Length > 0 && Parent != Section && !ItemWords.Of(Description).SayFeature ? $"{Parent}, {own}".TrimEnd(',', ' ') : own;
         }
     }
 }

@@ -55,7 +55,7 @@ public static class ScheduleReader
             if (placed[index].Sort is not (LineSort.Heading or LineSort.Note))
                 continue;
             var words = ItemWords.Of(placed[index].Text);
-            var speaks = index < heads[0].First || words.HasAny(["dimensions in", "dimensions are in", "figures in", "measurements in", "limits in", "all in", "dimensions given in", "figures are in", "sizes in", "clearances in"]);
+            var speaks = index < heads[0].First || words.HasAny(["dimension in", "dimension are in", "figure in", "measurement in", "limit in", "all in", "dimension given in", "figure are in", "size in", "clearance in"]);
             if (speaks && HeadWords.Several(placed[index].Text))
                 return StatedUnit.NotStated;
             if (speaks && HeadWords.UnitIn(placed[index].Text) is { } unit)

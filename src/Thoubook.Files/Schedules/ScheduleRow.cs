@@ -50,7 +50,7 @@ public sealed record WearRule(double? Ratio, double? Add, string? Per, string Me
 /// <summary>What the reader will not decide alone. Each meaning has a code; the file read again with that code confirmed is taken so.</summary>
 public sealed record RowQuestion(string Code, string Why, IReadOnlyList<Meaning> Meanings);
 
-/// <summary>What one line of the file says, as understood. Lengths in metres, everything else in its SI unit; interference is negative.</summary>
+/// <summary>What one line of the file says, as understood. Lengths in metres, everything else in its SI unit but angles, which are in degrees; interference is negative.</summary>
 public sealed record ScheduleRow
 {
     /// <summary>Line of the file, the first is 1.</summary>
@@ -71,7 +71,7 @@ public sealed record ScheduleRow
 
     public Bounds Worn { get; init; } = Bounds.None;
 
-    /// <summary>SI unit of the figures: m, N, N·m, kg, rad …; null where there are none.</summary>
+    /// <summary>Unit of the figures: m, N, N.m, kg and so on in SI, angles in deg; null where there are none.</summary>
     public string? Unit { get; init; }
 
     /// <summary>[SI] The limit is an amount of wear, not a size; from which new limit it counts is not said.</summary>

@@ -181,13 +181,9 @@ internal sealed partial class ScheduleStructure(ImmutableArray<ScheduleLine> lin
         plain = plain.TrimEnd(':', ',', ' ', '.');
         plain = Continued().Replace(plain, "").Trim();
         var words = ItemWords.Of(plain);
-        if (words.SayFeature)
+        subHeading = words.SayFeature ? plain : "";
+        if (!words.SayFeature || IsAllCapitals(text))
         {
-            subHeading = plain;
-        }
-        else
-        {
-            subHeading = "";
             if (!(afterHeading && section.Count > 0 && Dangles(section[^1])))
                 section.Clear();
             section.Add(plain);
@@ -237,7 +233,7 @@ internal sealed partial class ScheduleStructure(ImmutableArray<ScheduleLine> lin
             Reference = parts.Reference,
             Remark = parts.Remark,
             AppliesTo = parts.AppliesTo,
-            UnitWord = parts.UnitWord,
+            UnitWord = parts.UnitWord.Length > 0 ? parts.UnitWord : UnitInBrackets(text),
             Description = text.TrimEnd(':', ',', ' '),
             Label = parts.Cells.Values.Select(cell => cell.Label).FirstOrDefault(label => label.Length > 0) ?? "",
         };
@@ -250,9 +246,22 @@ internal sealed partial class ScheduleStructure(ImmutableArray<ScheduleLine> lin
                 DoubtSides.Both, [RowAnswer.AsRead("an item of its own; take it as read"), RowAnswer.LeaveOut(DoubtSides.Both)]));
         }
 
-        if (item.OwnWords.SayFeature && subHeading.Length > 0 && parts.Description.Length > 0)
+        // An item of another kind ends what the heading said for those before it.
+        if (subHeading.Length > 0 && parts.Description.Length > 0 && item.OwnWords.Kind is { } kind && kind != ItemWords.Of(subHeading).Kind)
             subHeading = "";
         return item;
+    }
+
+    /// <summary>"Master rod cap nuts (lbf ft)", "Rocker shaft dia. in.": the unit of the row's bare figures.</summary>
+    private static string UnitInBrackets(string text)
+    {
+        foreach (Match match in Bracketed().Matches(text))
+        {
+            if (TradeUnit.FindAll(match.Groups["inside"].Value).Count > 0 || TradeUnit.FindAll(match.Groups["inside"].Value, QuantityKind.Force).Count > 0)
+                return match.Groups["inside"].Value;
+        }
+
+        return TrailingUnit().Match(text) is { Success: true } trailing ? trailing.Groups["unit"].Value.TrimEnd('.') : "";
     }
 
     private FigureCell Above(int column, FigureCell ditto) =>
@@ -327,6 +336,13 @@ internal sealed partial class ScheduleStructure(ImmutableArray<ScheduleLine> lin
 
     [GeneratedRegex(@"^(?![IO]\.\s?D\.)\(?((?<number>\d{1,3})|[A-Za-z])\s?[.)]\s+", RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: 1000)]
     private static partial Regex ListNumber();
+
+    // Without its point the word "in" is no unit at the end of a description.
+    [GeneratedRegex(@"\s(?<unit>in\.|ins\.|inches|mm\.?|thou|lbf ft|lbs?\.? ft|ft\.? lbs?|lbf|N\.?m)$", RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: 1000)]
+    private static partial Regex TrailingUnit();
+
+    [GeneratedRegex(@"\((?<inside>[^()]{1,20})\)", RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: 1000)]
+    private static partial Regex Bracketed();
 
     [GeneratedRegex(@"^\(?[a-z]\s?[.)]\s", RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: 1000)]
     private static partial Regex SubItem();
