@@ -104,6 +104,9 @@ internal static class CrossChecks
 /// <summary>Finds the hole, the shaft and the fit between them where a schedule prints them one below the other.</summary>
 internal static class SchedulePairs
 {
+    private static readonly HashSet<string> NoPart = new(StringComparer.Ordinal)
+        { "clearance", "fit", "the", "between", "running", "diametral", "oil", "play", "for", "and", "with", "when", "new", "interference", "total", "above", "these", "pair", "two" };
+
     public static IEnumerable<(RowDraft Hole, RowDraft Shaft, RowDraft Fit)> Find(IReadOnlyList<RowDraft> drafts)
     {
         for (var index = 0; index < drafts.Count; index++)
@@ -124,9 +127,16 @@ internal static class SchedulePairs
 
             if (draft.Row.Kind is not (RowKind.Clearance or RowKind.Interference) || index < 2)
                 continue;
-            if (Couple(drafts[index - 2], drafts[index - 1]) is { } above && drafts[index - 1].Item.Section == draft.Item.Section)
+            if (Couple(drafts[index - 2], drafts[index - 1]) is { } above && drafts[index - 1].Item.Section == draft.Item.Section && SpeaksOf(draft, above.Hole, above.Shaft))
                 yield return (above.Hole, above.Shaft, draft);
         }
+    }
+
+    /// <summary>Whether a fit names one of the two parts, or no part at all ("Clearance").</summary>
+    private static bool SpeaksOf(RowDraft fit, RowDraft hole, RowDraft shaft)
+    {
+        var named = fit.Item.OwnWords.Words.Where(word => word.Length > 2 && !NoPart.Contains(word)).ToList();
+        return named.Count == 0 || named.Any(word => hole.Item.OwnWords.Has(word) || shaft.Item.OwnWords.Has(word));
     }
 
     private static IEnumerable<RowDraft> Neighbours(IReadOnlyList<RowDraft> drafts, int index)

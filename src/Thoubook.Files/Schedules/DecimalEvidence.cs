@@ -7,8 +7,8 @@ namespace Thoubook.Files.Schedules;
 internal static class DecimalEvidence
 {
     /// <summary>
-    /// The comma, where some figure can only be read so and none has a decimal point; the point, where figures have one and none proves the comma.
-    /// Else nothing is proved, and a figure with two meanings is asked.
+    /// The comma, where some figure can only be read so and none has a decimal point. Else nothing is proved: among figures with a point a comma
+    /// may still be a slip, and a figure with two meanings is asked.
     /// </summary>
     public static DecimalMark Find(ImmutableArray<ScheduleLine> lines, ImmutableArray<TableHead> heads)
     {
@@ -34,6 +34,6 @@ internal static class DecimalEvidence
             }
         }
 
-        return commas > 0 && points == 0 ? DecimalMark.Comma : points > 0 && commas == 0 ? DecimalMark.Point : DecimalMark.Unstated;
+        return commas > 0 && points == 0 ? DecimalMark.Comma : DecimalMark.Unstated;
     }
 }

@@ -39,6 +39,9 @@ internal enum FitSense
 /// <param name="Sign">-1 or 1 where a sign is printed, else 0.</param>
 internal sealed record Figure(Exact Number, string Written, ImmutableArray<TradeUnit> Units, int Sign, FitSense Sense)
 {
+    /// <summary>Tight or loose in a word, which at the end of a range is said of both ends, and not by a letter.</summary>
+    public bool SenseInWord { get; init; }
+
     /// <summary>The comma in it may be a decimal mark or part thousands.</summary>
     public bool MarkInDoubt { get; init; }
 
@@ -255,16 +258,28 @@ internal static class FigureCellReader
                     return new Group(new FigureSpan(first, null), start, last, bracketed, false);
                 }
 
-                return new Group(Shared(first, second), start, at - 1, bracketed, false);
+                return new Group(InOrder(Shared(first, second), stroke), start, at - 1, bracketed, false);
             }
 
             at = afterFirst;
             return IsNil(tokens[start]) ? null : new Group(new FigureSpan(first, null), start, last, bracketed, false);
         }
 
+        /// <summary>On drawings the greater size stands over the stroke as often as the lesser: 2.0000/1.9995 is one size between two limits.</summary>
+        private static FigureSpan InOrder(FigureSpan span, bool stroke)
+        {
+            var first = span.First.Number.ToDouble();
+            var second = span.Second!.Number.ToDouble();
+            return stroke && first > second && second > 0.99 * first && span.First.Units.SequenceEqual(span.Second.Units) ? new FigureSpan(span.Second, span.First) : span;
+        }
+
         /// <summary>A unit printed once at a range is that of both ends.</summary>
         private static FigureSpan Shared(Figure first, Figure second) => new(
-            first.Units.IsEmpty ? first with { Units = second.Units } : first,
+            first with
+            {
+                Units = first.Units.IsEmpty ? second.Units : first.Units,
+                Sense = first.Sense == FitSense.Unsaid && second.SenseInWord ? second.Sense : first.Sense,
+            },
             second.Units.IsEmpty ? second with { Units = first.Units } : second);
 
         private FigureSpan? TryDeviations(Figure nominal)
@@ -347,13 +362,14 @@ internal static class FigureCellReader
             var value = token.Values[0];
             var units = ImmutableArray<TradeUnit>.Empty;
             var sense = FitSense.Unsaid;
+            var inWord = false;
             if (at < tokens.Count && tokens[at].Kind == FigureTokenKind.Unit)
                 units = [.. tokens[at++].Units];
             if (at < tokens.Count && tokens[at].Kind == FigureTokenKind.FitLetter)
                 sense = SenseOf(tokens[at++].Text);
             else if (at < tokens.Count && tokens[at].Kind == FigureTokenKind.Word && SenseOf(tokens[at].Text) is not FitSense.Unsaid and var said)
-                (sense, at) = (said, at + 1);
-            return new Figure(sign < 0 ? -value.Value : value.Value, value.Written, units, sign, sense) { MarkInDoubt = token.Form == FigureForm.Doubtful };
+                (sense, inWord, at) = (said, true, at + 1);
+            return new Figure(sign < 0 ? -value.Value : value.Value, value.Written, units, sign, sense) { MarkInDoubt = token.Form == FigureForm.Doubtful, SenseInWord = inWord };
         }
 
         private static bool IsNil(FigureToken token) => token.Kind == FigureTokenKind.Word && token.Text.ToLowerInvariant() is "nil" or "zero" or "nought";

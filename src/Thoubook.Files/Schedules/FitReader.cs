@@ -44,6 +44,21 @@ internal static class FitReader
             draft.Doubts.Add(new RowDoubt("sense", "The item is called an interference, and its figures are not all tight.", DoubtSides.Both, [RowAnswer.AsRead("take the signs as read"), RowAnswer.LeaveOut(DoubtSides.Both)]));
     }
 
+    /// <summary>A fit given in words alone ("light push", "shrink fit"); null where there is none.</summary>
+    public static RowKind? InWords(ScheduleItem item, LimitOf[] owners)
+    {
+        foreach (var (column, cell) in item.Cells)
+        {
+            var words = ItemWords.Of(cell.Text);
+            var role = item.Head.Mapping[column];
+            if (cell.Sort != CellSort.Words || role.Use != ColumnUse.Limit || !owners.Contains(role.Of) || !(role.Of == LimitOf.Clearance || words.SayFit))
+                continue;
+            return words.SayTight || words.HasAny(["press", "shrink", "drive", "force", "tight"]) ? RowKind.Interference : RowKind.Clearance;
+        }
+
+        return null;
+    }
+
     private static void Tighten(SideFigures figures)
     {
         figures.Min = Tight(figures.Min);

@@ -146,13 +146,17 @@ internal static class ItemChecks
                 RowAnswer.LeaveOut(DoubtSides.Both),
             ]));
         }
-        else if (filled == 2 && blank > 0 && draft.Row.Kind.IsFit() && item.Reference.Length == 0
-            && item.Head.Mapping.Columns.Any(column => column.Use == ColumnUse.Reference))
+        else if (filled == 2 && blank > 0 && (LacksMinimum(draft, limits, words)
+            || (draft.Row.Kind.IsFit() && item.Reference.Length == 0 && item.Head.Mapping.Columns.Any(column => column.Use == ColumnUse.Reference))))
         {
-            draft.Doubts.Add(new RowDoubt("two-figures", "The row has two figures, a blank cell beside them and no reference: they may be the new limits, or have slid.", DoubtSides.Both,
+            draft.Doubts.Add(new RowDoubt("two-figures", "The row has two figures and a blank cell beside them, and nothing on the line holds them to their columns: they may have slid.", DoubtSides.Both,
                 [RowAnswer.AsRead("they stand where they belong"), RowAnswer.LeaveOut(DoubtSides.Both)]));
         }
     }
+
+    /// <summary>A maximum and a worn limit with the minimum left blank: right for a form error, and hardly for anything else.</summary>
+    private static bool LacksMinimum(RowDraft draft, LimitReader limits, ItemWords words) =>
+        !words.IsForm && draft.Row.Unit == "m" && limits.New is { Min: null, Single: null, Max: not null } && !limits.Worn.IsEmpty;
 
     private static void AskOrder(RowDraft draft, LimitReader limits)
     {

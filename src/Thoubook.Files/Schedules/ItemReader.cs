@@ -66,7 +66,8 @@ internal sealed class ItemReader(ItemUnits units)
         limits.Read();
         if ((said is null or RowKind.Dimension) && limits.New.All.Concat(limits.Worn.All).Any(limit => limit.Figure.Sense != FitSense.Unsaid))
             said = RowKind.Clearance;
-        var kind = said ?? RowKind.Dimension;
+        var inWords = limits.AnyFigures || said is not (null or RowKind.Dimension) ? null : FitReader.InWords(item, owners);
+        var kind = inWords ?? said ?? (limits.AnyFigures ? RowKind.Dimension : RowKind.Other);
         if (limits.Unit is { } unit && unit.Kind != QuantityKind.Length)
             kind = unit.Kind switch { QuantityKind.Torque => RowKind.Torque, QuantityKind.Force or QuantityKind.Stiffness when words.Has("spring") || kind == RowKind.Spring => RowKind.Spring, _ => RowKind.Other };
         var notes = item.Notes.Concat(limits.Notes).ToImmutableArray();
@@ -81,6 +82,7 @@ internal sealed class ItemReader(ItemUnits units)
             AppliesTo = item.AppliesTo.Length > 0 ? item.AppliesTo : null,
             Notes = notes,
             Literal = limits.Literal,
+            Printed = limits.Unit,
             Unit = limits.Unit is { } printed ? SiSymbol(printed.Kind) : limits.AnyFigures ? "m" : null,
         });
         draft.Doubts.AddRange(limits.Doubts);

@@ -23,7 +23,14 @@ internal static class MappingFinder
         {
             if (!IsHead(lines[index], heads.Count == 0))
                 continue;
+            // Two head lines each of which names columns by itself are one head.
             var first = index;
+            if (heads.Count > 0 && heads[^1].Last == index - 1)
+            {
+                first = heads[^1].First;
+                heads.RemoveAt(heads.Count - 1);
+            }
+
             while (first > 0 && (heads.Count == 0 || first - 1 > heads[^1].Last) && SpansColumns(lines[first - 1]))
                 first--;
             var last = index;
@@ -234,20 +241,24 @@ internal static class MappingFinder
     private static TableHead Headless(ImmutableArray<ScheduleLine> lines, ScheduleOptions options)
     {
         var width = lines.Length == 0 ? 0 : lines.Max(line => line.Cells.Length);
+
+        // A first line of words over figures is a head all the same, in words that are not known.
+        var first = lines.Length > 1 && lines[0].Cells.Count(cell => cell.Length > 0) > 1 && !lines[0].Cells.Any(cell => cell.Any(char.IsDigit)) && lines[1].Cells.Any(LooksLikeFigure) ? 0 : -1;
+        var names = Enumerable.Range(0, width).Select(column => first == 0 ? lines[0].Cell(column) : "").ToImmutableArray();
         if (options.Mapping is { } stated)
-            return new TableHead(0, -1, stated, [], []);
+            return new TableHead(0, first, stated, [], names);
         var roles = new ColumnRole[width];
         var doubts = ImmutableArray.CreateBuilder<HeadDoubt>();
         for (var column = 0; column < width; column++)
         {
-            var words = lines.Count(line => !LooksLikeFigure(line.Cell(column)) && line.Cell(column).Count(char.IsLetter) >= 3);
-            var figures = lines.Count(line => LooksLikeFigure(line.Cell(column)));
+            var words = lines.Skip(first + 1).Count(line => !LooksLikeFigure(line.Cell(column)) && line.Cell(column).Count(char.IsLetter) >= 3);
+            var figures = lines.Skip(first + 1).Count(line => LooksLikeFigure(line.Cell(column)));
             roles[column] = words > figures && !roles.Take(column).Any(role => role.Use == ColumnUse.Description) ? new ColumnRole(ColumnUse.Description)
                 : figures == 0 ? new ColumnRole(ColumnUse.Remarks)
-                : AskColumn(column, "", options, doubts);
+                : AskColumn(column, names[column], options, doubts);
         }
 
-        return new TableHead(0, -1, new ScheduleMapping([.. roles]), doubts.ToImmutable(), [.. Enumerable.Repeat("", width)]);
+        return new TableHead(0, first, new ScheduleMapping([.. roles]), doubts.ToImmutable(), names);
     }
 
     /// <summary>A column's own heading is its lowest one; what stands above, or above to the left where that spans, is the upper one.</summary>

@@ -20,7 +20,7 @@ public static class ScheduleReader
     {
         options = WithConfirmed(options);
         if (lines.IsEmpty)
-            return new ScheduleReading([], ScheduleMapping.Empty, []);
+            return new ScheduleReading([], ScheduleMapping.Empty, [], []);
         var heads = MappingFinder.Find(lines, options);
         var mark = options.Decimal == DecimalMark.Unstated ? DecimalEvidence.Find(lines, heads) : options.Decimal;
         var placed = ScheduleStructure.Place(lines, heads, mark);
@@ -30,7 +30,8 @@ public static class ScheduleReader
         CrossChecks.Check(drafts);
         var asked = new RowAsking(options, fileName);
         var rows = Rows(placed, drafts.ToDictionary(draft => draft.Item.Row), asked);
-        return new ScheduleReading(rows, heads[0].Mapping, asked.Questions);
+        var pairs = SchedulePairs.Find(drafts).Select(pair => new SchedulePair(pair.Hole.Item.Row, pair.Shaft.Item.Row, pair.Fit.Item.Row));
+        return new ScheduleReading(rows, heads[0].Mapping, asked.Questions, [.. pairs]);
     }
 
     /// <summary>The codes that answer for the whole file are options too.</summary>

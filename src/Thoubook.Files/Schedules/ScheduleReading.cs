@@ -29,11 +29,15 @@ public sealed record ScheduleOptions
     public IReadOnlySet<string> Confirmed { get; init; } = ImmutableHashSet<string>.Empty;
 }
 
+/// <summary>The rows of a hole, of the shaft in it and of the fit between them; the fit may stand beside one of the two on its line.</summary>
+public sealed record SchedulePair(int Hole, int Shaft, int Fit);
+
 /// <summary>A schedule of limits as understood: one row for every line of the file.</summary>
 /// <param name="Rows">In the order of the lines, none left out.</param>
 /// <param name="Mapping">What each column was taken to hold; can be kept and stated next time.</param>
 /// <param name="Questions">Every question once: those on single rows and those on the whole file.</param>
-public sealed record ScheduleReading(ImmutableArray<ScheduleRow> Rows, ScheduleMapping Mapping, ImmutableArray<Problem> Questions)
+/// <param name="Pairs">Hole, shaft and fit that the schedule prints together and whose figures go together.</param>
+public sealed record ScheduleReading(ImmutableArray<ScheduleRow> Rows, ScheduleMapping Mapping, ImmutableArray<Problem> Questions, ImmutableArray<SchedulePair> Pairs)
 {
     public bool AsksNothing => Questions.IsEmpty;
 }

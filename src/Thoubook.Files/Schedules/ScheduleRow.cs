@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Thoubook.Record;
+using Thoubook.Record.Quantities;
 
 namespace Thoubook.Files.Schedules;
 
@@ -73,6 +74,9 @@ public sealed record ScheduleRow
 
     /// <summary>Unit of the figures: m, N, N.m, kg and so on in SI, angles in deg; null where there are none.</summary>
     public string? Unit { get; init; }
+
+    /// <summary>The unit in which the figures are printed: that of bare readings to come.</summary>
+    public TradeUnit? Printed { get; init; }
 
     /// <summary>[SI] The limit is an amount of wear, not a size; from which new limit it counts is not said.</summary>
     public double? WearAmount { get; init; }
