@@ -32,7 +32,7 @@ public sealed class RecordTypesTests
                     offenders.Add($"{type.Name}.{property.Name} is a string; use {right.Name}.");
             }
 
-            foreach (var method in type.GetMethods(BindingFlags.Public | BindingFlags.Instance | BindingFlags.Static | BindingFlags.DeclaredOnly))
+            foreach (var method in type.GetMethods(BindingFlags.Public | BindingFlags.Instance | BindingFlags.Static | BindingFlags.DeclaredOnly).Where(m => !m.IsSpecialName))
             {
                 foreach (var parameter in method.GetParameters())
                 {
