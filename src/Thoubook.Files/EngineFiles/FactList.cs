@@ -31,29 +31,36 @@ internal sealed class FactList<T>(string section, T blank, Shape<T> shape, Func<
             scope.Entry = section;
             if (scope.Problems.IsFull)
                 break;
-            if (!shape.TryRead(entry, blank, scope, out var fact))
-                continue;
-            var isOwn = fact.Id == default;
-            if (isOwn)
-                fact = fact with { Id = ids.For(section, fact, content(fact)) };
-            if (isOwn && scope.Record.Index.Fact(fact.Id) is T known)
-            {
-                fact = known;
-            }
-            else
-            {
-                fact = ids.Sign(fact);
-                fact = fill is null ? fact : fill(fact, entry);
-            }
-
-            if (scope.Facts.TryAdd(fact.Id, entry))
+            if (ReadEntry(entry, scope, ids, fill) is { } fact)
                 facts.Add(fact);
-            else
-                scope.Refuse(entry, "id", "file-id-twice", fact.Id.ToString(), $"Each identifier stands once; this one is on line {scope.Facts[fact.Id].Line} already.", "Leave one of the entries out, or leave out its id.");
         }
 
         scope.Entry = "";
         return facts;
+    }
+
+    /// <summary>Null where it could not be read; the reason is then in the problems.</summary>
+    public T? ReadEntry(YamlNode entry, Scope scope, FactIds ids, Func<T, YamlNode, T>? fill = null)
+    {
+        if (!shape.TryRead(entry, blank, scope, out var fact))
+            return null;
+        var isOwn = fact.Id == default;
+        if (isOwn)
+            fact = fact with { Id = ids.For(section, fact, content(fact)) };
+        if (isOwn && scope.Record.Index.Fact(fact.Id) is T known)
+        {
+            fact = known;
+        }
+        else
+        {
+            fact = ids.Sign(fact);
+            fact = fill is null ? fact : fill(fact, entry);
+        }
+
+        if (scope.Facts.TryAdd(fact.Id, entry))
+            return fact;
+        scope.Refuse(entry, "id", "file-id-twice", fact.Id.ToString(), $"Each identifier stands once; this one is on line {scope.Facts[fact.Id].Line} already.", "Leave one of the entries out, or leave out its id.");
+        return null;
     }
 
     public (YamlScalar Key, YamlNode Value)? Write(IReadOnlyList<T> facts, Scope scope) => facts.Count == 0

@@ -3,7 +3,7 @@ using Thoubook.Record;
 namespace Thoubook.Files.EngineFiles;
 
 /// <summary>What a workshop holds of an engine with what a file says of it laid over: definitions by their names, facts by their identifiers.</summary>
-internal static class Joining
+public static class Joining
 {
     public static EngineRecord Join(EngineRecord? known, EngineRecord file) => known is null
         ? file

@@ -30,6 +30,9 @@ internal sealed class Scope(ProblemList problems, ImportTerms terms, EngineRecor
     /// <summary>The entry that is being read, for messages.</summary>
     public string Entry { get; set; } = "";
 
+    /// <summary>The units that the heads of a table give for bare numbers, by key.</summary>
+    public Dictionary<string, TradeUnit> HeadUnits { get; } = [];
+
     /// <summary>Where each fact of the file stands.</summary>
     public Dictionary<FactId, YamlNode> Facts { get; } = [];
 
@@ -48,6 +51,17 @@ internal sealed class Scope(ProblemList problems, ImportTerms terms, EngineRecor
     /// <summary>Reads a quantity; a question or a refusal becomes a problem of this line.</summary>
     public Quantity? Quantity(string text, YamlNode at, string key, ReadingContext context)
     {
+        if (HeadUnits.TryGetValue(key, out var unit))
+        {
+            if (context.Kind is { } kind && unit.Kind != kind)
+            {
+                Refuse(at, key, "table-head-kind", $"{unit} over the column", $"This one is of kind {kind.Word()}.", "Write its unit in the cell and none in the head, or put these into a table of their own.");
+                return null;
+            }
+
+            context = context with { BareUnit = unit };
+        }
+
         context = context with { Decimal = Terms.Decimal, Confirmed = FileQuestions.ConfirmedFor(at.Line, Terms.Confirmed) };
         if (QuantityReader.Read(text, context).IsOk(out var quantity, out var refusals))
             return quantity;
