@@ -25,6 +25,23 @@ public static class EngineFile
     /// <summary>The text of a record. Reading it gives the same record again, and writing that gives the same text.</summary>
     public static string Write(EngineRecord record) => EngineFileWriter.Write(record);
 
+    /// <summary>Whether a text begins as an engine file does: with a small word and a colon.</summary>
+    public static bool LooksLikeOne(string text)
+    {
+        foreach (var line in text.AsSpan().EnumerateLines())
+        {
+            var trimmed = line.TrimEnd();
+            if (trimmed.IsEmpty || trimmed[0] is '#' or '%' || trimmed is "---")
+                continue;
+            var colon = trimmed.IndexOf(':');
+            return trimmed[0] is '{' || (colon > 0 && (colon == trimmed.Length - 1 || trimmed[colon + 1] is ' ') && trimmed[..colon].IndexOfAnyExcept(SectionLetters) < 0);
+        }
+
+        return false;
+    }
+
+    private static readonly System.Buffers.SearchValues<char> SectionLetters = System.Buffers.SearchValues.Create("abcdefghijklmnopqrstuvwxyz-");
+
     private static EngineRecord? NotGroups(YamlNode root, ProblemList problems)
     {
         problems.Add(root.Line, root.Column, "file-shape", "", root.What, "An engine file begins with engine: and the keys name and purpose under it.", "Check that this is the right file.");

@@ -1,0 +1,17 @@
+using Thoubook.Record.Quantities;
+
+namespace Thoubook.Workshop.Importing;
+
+/// <summary>What a person says beside the files that are taken in.</summary>
+/// <param name="By">Who, by name or role.</param>
+public sealed record ImportOptions(string By)
+{
+    /// <summary>The engine that a table belongs to; an engine file names its own.</summary>
+    public string? Engine { get; init; }
+
+    /// <summary>The codes of questions answered.</summary>
+    public IReadOnlySet<string> Confirmed { get; init; } = new HashSet<string>(StringComparer.Ordinal);
+
+    /// <summary>The decimal mark of the files, where it was stated.</summary>
+    public DecimalMark Decimal { get; init; } = DecimalMark.Unstated;
+}

@@ -1,0 +1,76 @@
+using NodaTime;
+using Thoubook.Files;
+using Thoubook.Files.EngineFiles;
+using Thoubook.Files.Readings;
+using Thoubook.Record;
+
+namespace Thoubook.Workshop.Importing;
+
+/// <summary>Files understood, before anything is written: all of one engine, laid together.</summary>
+/// <param name="Record">What the files say, and no more.</param>
+/// <param name="Files">What each turned out to be.</param>
+public sealed record ImportReading(EngineRecord Record, IReadOnlyList<(string Name, FileSort Sort)> Files)
+{
+    /// <summary>Reads files of one engine, in the order in which they rest on each other: engine files, then readings.</summary>
+    /// <param name="files">All or nothing: a problem in one refuses all.</param>
+    /// <param name="options">What the person says.</param>
+    /// <param name="now">For facts that give no time.</param>
+    /// <param name="known">What the workshop already holds; needs no workshop where there is none.</param>
+    public static Outcome<ImportReading> Of(IReadOnlyList<IncomingFile> files, ImportOptions options, OffsetDateTime now, Func<EngineName, EngineRecord?> known)
+    {
+        var problems = new List<Problem>();
+        var texts = new List<(string Name, string Text, FileSort Sort)>();
+        foreach (var file in files)
+        {
+            if (file.Text().IsOk(out var text, out var refusals))
+                texts.Add((file.Name, text, SortOf(text)));
+            else
+                problems.AddRange(refusals);
+        }
+
+        EngineRecord? record = null;
+        foreach (var (name, text, sort) in texts.OrderBy(t => t.Sort))
+        {
+            var terms = new ImportTerms(now, options.By)
+            {
+                Confirmed = options.Confirmed,
+                Decimal = options.Decimal,
+                Known = engine => record?.Engine.Name == engine ? Joining.Join(known(engine), record) : known(engine),
+            };
+            var outcome = sort switch
+            {
+                FileSort.EngineFile => EngineFile.Read(text, name, terms),
+                _ => EngineOf(name, record, options, terms).Then(engine => ReadingsFile.Read(text, name, engine, terms)),
+            };
+            if (!outcome.IsOk(out var read, out var refusals))
+                problems.AddRange(refusals);
+            else if (record is not null && record.Engine.Name != read.Engine.Name)
+                problems.Add(new Problem("import-engines", "", $"{record.Engine.Name} and {read.Engine.Name}", "Files taken in together belong to one engine, so that all of them or none are written.", "Import each engine by itself.") { At = new Problem.Place(name, 1, 1) });
+            else
+                record = record is null ? read : Joining.Join(record, read);
+        }
+
+        if (record is null && problems.Count == 0)
+            problems.Add(new Problem("import-nothing", "", "no file", "At least one file to take in.", "Name a file."));
+        return problems.Count > 0 ? new Outcome<ImportReading>.Refused(problems) : new ImportReading(record!, [.. texts.Select(t => (t.Name, t.Sort))]);
+    }
+
+    /// <summary>What a text is, by what stands in it: the sections of an engine file, the head of a table of readings, or neither.</summary>
+    public static FileSort SortOf(string text) =>
+        EngineFile.LooksLikeOne(text) ? FileSort.EngineFile
+        : ReadingsFile.IsHead(text) ? FileSort.Readings
+        : FileSort.Schedule;
+
+    private static Outcome<EngineRecord> EngineOf(string file, EngineRecord? record, ImportOptions options, ImportTerms terms)
+    {
+        if (record is not null)
+            return terms.Known(record.Engine.Name)!;
+        if (options.Engine is null)
+            return new Problem("import-engine", "engine", "no engine", "A table belongs to an engine.", "Say which: --engine NAME, or import it together with its engine file.") { At = new Problem.Place(file, 1, 1) };
+        if (!EngineName.TryRead(options.Engine, out var name, out var problem))
+            return problem with { Field = "engine" };
+        return terms.Known(name) is { } known
+            ? known
+            : new Problem("unknown-engine", "engine", $"\"{options.Engine}\"", "There is no engine of that name in this workshop.", "Correct the name, or import its engine file first.");
+    }
+}
