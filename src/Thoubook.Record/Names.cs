@@ -30,6 +30,12 @@ public readonly record struct PartName : IComparable<PartName>
         name = default;
         problem = null;
         var segments = path.Split('/');
+        if (segments.Any(s => s is "." or ".."))
+        {
+            problem = new Problem("part-cycle", "", NameText.Quote(path), "The tree of parts is written from the top down; dots do not lead back up, so that no part can lie within itself.", "Write the whole way from the top, such as lower-half/pressure-pump/driver.");
+            return false;
+        }
+
         if (path.Length is 0 or > 200 || segments.Length > 12 || !segments.All(NameText.IsSegment))
         {
             problem = new Problem("part-name", "", NameText.Quote(path), "A part is named by its place in the tree, such as lower-half/pressure-pump/driver: small letters, digits and hyphens, up to 12 levels.", "Write the name so.");

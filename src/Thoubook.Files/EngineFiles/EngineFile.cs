@@ -6,6 +6,19 @@ namespace Thoubook.Files.EngineFiles;
 /// <summary>An engine written as text: see <c>docs/engine-file.md</c>.</summary>
 public static class EngineFile
 {
+    private static readonly System.Buffers.SearchValues<char> SectionLetters = System.Buffers.SearchValues.Create("abcdefghijklmnopqrstuvwxyz-");
+
+    /// <summary>The JSON Schema by which editors complete and check engine files.</summary>
+    public static string Schema
+    {
+        get
+        {
+            using var stream = typeof(EngineFile).Assembly.GetManifestResourceStream("engine-file.schema.json")!;
+            using var reader = new StreamReader(stream);
+            return reader.ReadToEnd();
+        }
+    }
+
     /// <summary>The record that a text gives: all of it, or every problem with its line and column.</summary>
     /// <param name="text">The text of the file.</param>
     /// <param name="fileName">For messages.</param>
@@ -39,8 +52,6 @@ public static class EngineFile
 
         return false;
     }
-
-    private static readonly System.Buffers.SearchValues<char> SectionLetters = System.Buffers.SearchValues.Create("abcdefghijklmnopqrstuvwxyz-");
 
     private static EngineRecord? NotGroups(YamlNode root, ProblemList problems)
     {

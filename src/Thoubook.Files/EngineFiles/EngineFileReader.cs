@@ -23,8 +23,8 @@ internal sealed class EngineFileReader(YamlMap root, ProblemList problems, Impor
     private EngineRecord? _known;
     private Scope _scope = null!;
 
-    /// <summary>Null where the engine itself could not be read.</summary>
-    public EngineRecord? Read()
+    /// <summary>What the file says; to be trusted only where no problem was met.</summary>
+    public EngineRecord Read()
     {
         _scope = new Scope(problems, terms, new EngineRecord(new Engine(default, default)), root);
         foreach (var (key, _) in root.Entries)
@@ -33,9 +33,8 @@ internal sealed class EngineFileReader(YamlMap root, ProblemList problems, Impor
                 Shape<Engine>.Unknown(key, "an engine file", Sections, _scope);
         }
 
-        if (Engine() is not { } engine)
-            return null;
-        _known = terms.Known(engine.Name);
+        var engine = Engine();
+        _known = engine.Name == default ? null : terms.Known(engine.Name);
         Give(new EngineRecord(engine));
         Define();
         Gaps();
@@ -50,14 +49,15 @@ internal sealed class EngineFileReader(YamlMap root, ProblemList problems, Impor
         _scope.Record = Joining.Join(_known, file);
     }
 
-    private Engine? Engine()
+    private Engine Engine()
     {
+        var engine = new Engine(default, default);
         _scope.Entry = "engine";
         if (root["engine"] is not { } node)
             _scope.Refuse(root, "", "file-engine-missing", "no engine", "An engine file begins with engine: and the keys name and purpose under it.", "Write engine: { name: …, purpose: … }, also where the workshop has the engine already.");
-        else if (Definitions.Engine.TryRead(node, new Engine(default, default), _scope, out var engine))
-            return engine;
-        return null;
+        else
+            Definitions.Engine.TryRead(node, engine, _scope, out engine);
+        return engine;
     }
 
     private void Define()
@@ -88,7 +88,7 @@ internal sealed class EngineFileReader(YamlMap root, ProblemList problems, Impor
                 continue;
             }
 
-            _scope.Entry = key.Value;
+            _scope.Begin(key.Value);
             if (!lines.TryAdd(name, key.Line))
             {
                 _scope.Refuse(key, "", "file-name-twice", $"{key.What} on line {lines[name]} and again here", $"Each of the {section} stands once.", "Leave one out, or give it the name that was meant.");

@@ -25,7 +25,7 @@ internal static class Forms
             "false" or "no" => false,
             _ => new Problem("file-yes-no", "", $"\"{text}\"", "Here stands true or false.", "Write one of them."),
         },
-        value => value ? "true" : null);
+        value => value ? "true" : null) { Quotes = Quotes.Never };
 
     public static readonly Form<FactId?> Id = new ScalarForm<FactId?>(
         (text, _) => ReadId(text),
@@ -37,7 +37,8 @@ internal static class Forms
         (text, _) => OffsetDateTimePattern.ExtendedIso.Parse(text) is { Success: true } at
             ? at.Value
             : new Problem("file-time", "", $"\"{text}\"", "A time is written with its offset, such as 2026-11-01T10:00:00+00:00.", "Write it so, or leave it out: the time of the import then counts."),
-        at => at is { } time ? OffsetDateTimePattern.ExtendedIso.Format(time) : null) { Quotes = true };
+        at => at is { } time ? OffsetDateTimePattern.ExtendedIso.Format(time) : null)
+    { Quotes = Quotes.Always };
 
     public static readonly Form<LocalDate?> Date = new ScalarForm<LocalDate?>(
         (text, _) => LocalDatePattern.Iso.Parse(text) is { Success: true } date
@@ -53,7 +54,8 @@ internal static class Forms
         (text, scope) => QuantityReader.Read(text, Scope.Of(QuantityKind.Number)).IsOk(out var number, out IReadOnlyList<Problem> _) && number.Si >= least && number.Si <= greatest
             ? number.Si
             : new Problem("file-number", "", $"\"{text}\"", string.Create(CultureInfo.InvariantCulture, $"Here stands a number from {least} to {greatest}."), "Write it so."),
-        value => value == leftOut ? null : value.ToString("R", CultureInfo.InvariantCulture).Replace('E', 'e'));
+        value => value == leftOut ? null : value.ToString("R", CultureInfo.InvariantCulture).Replace('E', 'e'))
+    { Quotes = Quotes.Never };
 
     public static Form<T> Word<T>(T leftOut)
         where T : struct, Enum => new ScalarForm<T>(Word<T>, value => EqualityComparer<T>.Default.Equals(value, leftOut) ? null : value.Word());
@@ -98,11 +100,18 @@ internal static class Forms
     public delegate bool Reader<T>(string text, out T value, [System.Diagnostics.CodeAnalysis.NotNullWhen(false)] out Problem? problem);
 }
 
+internal enum Quotes
+{
+    /// <summary>Where another reader of YAML would take the text for a number, a date or a truth.</summary>
+    WhereNeeded,
+    Always,
+    Never,
+}
+
 /// <summary>A value that is one word, number or text.</summary>
 internal sealed class ScalarForm<TValue>(Func<string, Scope, Outcome<TValue>> read, Func<TValue, string?> write) : Form<TValue>
 {
-    /// <summary>Whether it is always written in quotes.</summary>
-    public bool Quotes { get; init; }
+    public Quotes Quotes { get; init; }
 
     public override bool TryRead(YamlNode node, string key, Scope scope, out TValue value)
     {
@@ -120,7 +129,13 @@ internal sealed class ScalarForm<TValue>(Func<string, Scope, Outcome<TValue>> re
         return false;
     }
 
-    public override YamlNode? Write(TValue value, Scope scope) => write(value) is { } text ? TextForm.Scalar(text, Quotes) : null;
+    public override YamlNode? Write(TValue value, Scope scope) => write(value) is { } text ? Quotes switch
+    {
+        Quotes.Never => new YamlScalar(text, isQuoted: false),
+        Quotes.Always => new YamlScalar(text, isQuoted: true),
+        _ => TextForm.Scalar(text),
+    }
+    : null;
 }
 
 /// <summary>Free text; blank is the same as left out.</summary>

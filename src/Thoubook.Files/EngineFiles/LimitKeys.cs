@@ -124,6 +124,8 @@ internal static class LimitKeys
                     case WearDirection.Shrinks:
                         least = one;
                         break;
+                    case WearDirection.None when scope.EntryIsBroken:
+                        return false;
                     default:
                         scope.Refuse(
                             node,

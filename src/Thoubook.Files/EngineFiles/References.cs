@@ -45,7 +45,7 @@ internal static class References
         $"file-{what.Replace(' ', '-')}-missing",
         "",
         $"\"{name}\"",
-        $"{Shape<object>.Capital(Article(what))} {what} that this file or the workshop has.",
+        $"Here stands {Article(what)} {what} that is in this file or in the workshop.",
         Nearest.Advice(name, known, $"Correct the name, or add the {what}."));
 
     private static string Article(string what) => "aeiou".Contains(what[0], StringComparison.Ordinal) ? "an" : "a";

@@ -8,6 +8,7 @@ namespace Thoubook.Files.EngineFiles;
 internal sealed class Scope(ProblemList problems, ImportTerms terms, EngineRecord record, YamlMap root)
 {
     private HashSet<PartName>? _parts;
+    private int _before;
 
     public ProblemList Problems { get; } = problems;
 
@@ -29,6 +30,15 @@ internal sealed class Scope(ProblemList problems, ImportTerms terms, EngineRecor
 
     /// <summary>The entry that is being read, for messages.</summary>
     public string Entry { get; set; } = "";
+
+    /// <summary>Whether something in this entry could not be read, so that what rests on it cannot be judged.</summary>
+    public bool EntryIsBroken => Problems.Count > _before;
+
+    public void Begin(string entry)
+    {
+        Entry = entry;
+        _before = Problems.Count;
+    }
 
     /// <summary>The units that the heads of a table give for bare numbers, by key.</summary>
     public Dictionary<string, TradeUnit> HeadUnits { get; } = [];

@@ -12,13 +12,15 @@ internal sealed class YamlReader
     public const int MostDepth = 12;
     public const int MostNodes = 3_000_000;
 
+    private readonly Scanner _scanner;
     private readonly Parser _parser;
     private readonly ProblemList _problems;
     private int _nodes;
 
     private YamlReader(string text, ProblemList problems)
     {
-        _parser = new Parser(new Scanner(new StringReader(text), skipComments: true));
+        _scanner = new Scanner(new StringReader(text), skipComments: true);
+        _parser = new Parser(_scanner);
         _problems = problems;
     }
 
@@ -32,7 +34,7 @@ internal sealed class YamlReader
         }
         catch (YamlException e)
         {
-            problems.Add((int)Math.Max(1, e.Start.Line), (int)Math.Max(1, e.Start.Column), Explain(e, text));
+            Explain(e, text, problems);
             return null;
         }
         catch (Stop)
@@ -116,7 +118,18 @@ internal sealed class YamlReader
         return entries;
     }
 
-    private void Next() => _parser.MoveNext();
+    private void Next()
+    {
+        try
+        {
+            _parser.MoveNext();
+        }
+        catch (Exception e) when (e is InvalidOperationException or ArgumentException or IndexOutOfRangeException)
+        {
+            // The scanner has no words of its own for some broken texts.
+            throw new SyntaxErrorException(_scanner.CurrentPosition, _scanner.CurrentPosition, "Something that cannot stand here");
+        }
+    }
 
     private Stop Refuse(ParsingEvent at, string code, string found, string allowed, string doThis)
     {
@@ -128,16 +141,29 @@ internal sealed class YamlReader
 
     private static int Column(ParsingEvent at) => (int)at.Start.Column;
 
-    private static Record.Problem Explain(YamlException e, string text)
+    private static void Explain(YamlException e, string text, ProblemList problems)
     {
-        var line = text.Split('\n').ElementAtOrDefault((int)e.Start.Line - 1)?.TrimEnd('\r') ?? "";
-        if (line.TakeWhile(char.IsWhiteSpace).Contains('\t'))
-            return new Record.Problem("yaml-tab", "", "a tab at the beginning of the line", "Lines are set in with spaces.", "Replace the tab by spaces.");
-        var shown = line.Trim() is var trimmed && trimmed.Length > 60 ? trimmed[..60] + "…" : trimmed;
-        return new Record.Problem(
+        var lines = text.Split('\n');
+        var (line, column) = ((int)Math.Max(1, e.Start.Line), (int)Math.Max(1, e.Start.Column));
+        if (e.Message.Contains("tab", StringComparison.OrdinalIgnoreCase))
+        {
+            for (var i = line - 1; i < lines.Length; i++)
+            {
+                if (lines[i].AsSpan(0, lines[i].Length - lines[i].AsSpan().TrimStart().Length).IndexOf('\t') is var tab and >= 0)
+                {
+                    problems.Add(i + 1, tab + 1, "yaml-tab", "", "a tab at the beginning of the line", "Lines are set in with spaces.", "Replace the tab by spaces.");
+                    return;
+                }
+            }
+        }
+
+        var written = lines.ElementAtOrDefault(line - 1)?.Trim() ?? "";
+        problems.Add(
+            line,
+            column,
             "yaml-shape",
             "",
-            shown.Length > 0 ? $"\"{shown}\"" : "the end of the text",
+            written.Length > 60 ? $"\"{written[..60]}…\"" : written.Length > 0 ? $"\"{written}\"" : "the end of the text",
             $"Not well-formed YAML here: {e.Message.TrimEnd('.')}.",
             "Look at this line and the one above it: a missing colon, quote or bracket, or a wrong indent.");
     }
