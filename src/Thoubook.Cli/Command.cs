@@ -14,7 +14,13 @@ internal static class Command
         AppraiseVerb.Appraise,
         ReadVerb.Read,
         ReadingVerbs.Add,
+        ReadingVerbs.Strike,
+        ReadingVerbs.List,
+        PieceVerbs.Choose,
+        PieceVerbs.Place,
+        PieceVerbs.Lift,
         SumVerb.Sum,
+        VerifyVerb.Verify,
     ];
 
     /// <summary>Runs a command line. The one place where a fault that nobody expected becomes words and a status.</summary>

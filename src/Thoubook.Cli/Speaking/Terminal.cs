@@ -44,6 +44,13 @@ internal sealed class Terminal(TextWriter output, TextWriter error, TextReader i
         };
     }
 
+    /// <summary>Says how long work goes on, where a person watches.</summary>
+    public void Progress(string text)
+    {
+        if (Watched)
+            Error.WriteLine(text);
+    }
+
     /// <summary>Writes an answer as JSON.</summary>
     public void Json<T>(T answer, JsonTypeInfo<T> type) => Out.WriteLine(JsonSerializer.Serialize(answer, type));
 

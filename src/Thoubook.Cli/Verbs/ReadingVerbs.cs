@@ -13,6 +13,7 @@ internal static class ReadingVerbs
     private static readonly Option Temperature = new("temp", "TEMPERATURE", "of the piece, such as 19 °C");
     private static readonly Option Method = new("method", "METHOD", $"how a fit was measured on parts put together: {string.Join(", ", Words.All<CheckMethod>())}");
     private static readonly Option Note = new("note", "TEXT", "a remark kept with it");
+    private static readonly Option Why = new("why", "REASON", "the reason");
     private static readonly Option From = new("from", "FILE", "readings from a file, - for standard input: CSV under a head line, or one reading a line");
 
     private static readonly IReadOnlyList<Option> OfOneReading = [Piece, Place, Gauge, Temperature, Method, Option.By, Option.At, Option.Id, Note, Option.Confirm];
@@ -31,6 +32,25 @@ internal static class ReadingVerbs
             new("thoubook reading add \"Sandpiper six\" lower-half/pressure-pump/body.depth 1.2535 --place A1 --gauge M-07 --temp \"19 °C\" --by owner", "one reading, in the unit of the limits."),
             new("thoubook reading add \"Sandpiper six\" lower-half/pressure-pump.driver-end-float \"2.5 thou\" --method feeler --by owner", "a fit measured on parts put together."),
             new("thoubook reading add \"Sandpiper six\" --from - --by bench < readings.csv", "many, each acknowledged as it is stored."),
+        ],
+    };
+
+    public static readonly Verb Strike = new("reading strike", "Strikes out a reading or any other fact, with a reason; it stays visible.", RunStrike)
+    {
+        Operands = [new("ENGINE", "the engine by name"), new("ID", "the identifier of the fact")],
+        Options = [Why, Option.By, Option.At, Option.Id],
+        More = "A strike-out is a fact and can itself be struck out: so an error in striking out is undone.",
+        Examples = [new("thoubook reading strike \"Sandpiper six\" 01932c5e-0000-7000-8000-000000000001 --why \"wrong piece\" --by owner", "it no longer counts and is still shown.")],
+    };
+
+    public static readonly Verb List = new("reading list", "Lists the readings and checks of an engine, those struck out among them.", RunList)
+    {
+        Operands = [new("ENGINE", "the engine by name"), new("DIMENSION", "only of this dimension or fit") { Optional = true }],
+        Options = [Option.Json],
+        Examples =
+        [
+            new("thoubook reading list \"Sandpiper six\" lower-half/pressure-pump/body.depth", "the readings of one dimension, with their identifiers."),
+            new("thoubook reading list \"Sandpiper six\" --json", "all, for a program."),
         ],
     };
 
@@ -61,29 +81,21 @@ internal static class ReadingVerbs
     internal static Outcome<ReadingEntry> Entry(Request request, string figure, string value, Request? usual = null)
     {
         string? Said(Option option) => request[option] ?? usual?[option];
-        var problems = new List<Problem>();
-        var by = Said(Option.By);
-        if (string.IsNullOrWhiteSpace(by))
-            problems.Add(new Problem("no-by", "--by", "nobody", "Each fact says who: a name or a role.", "Add --by, such as --by owner."));
-        var at = Facts.Moment(Said(Option.At), problems);
-        var id = Facts.Identifier(request[Option.Id], "--id", problems);
         var method = CheckMethod.Other;
-        if (Said(Method) is { } word && !Words.Read<CheckMethod>(word, "--method").IsOk(out method, out var wrong))
-            problems.AddRange(wrong);
-        return problems.Count > 0
-            ? new Outcome<ReadingEntry>.Refused(problems)
-            : new ReadingEntry((usual ?? request).Operands[0], figure, value, by!)
-            {
-                Piece = Said(Piece),
-                Place = Said(Place),
-                Gauge = Said(Gauge),
-                Temperature = Said(Temperature),
-                Method = method,
-                At = at,
-                Id = id,
-                Note = Said(Note),
-                Confirmed = usual is null ? request.Confirmed : request.Confirmed.Union(usual.Confirmed).ToHashSet(StringComparer.Ordinal),
-            };
+        if (Said(Method) is { } word && !Words.Read<CheckMethod>(word, "--method").IsOk(out method, out var problems))
+            return new Outcome<ReadingEntry>.Refused(problems);
+        return Facts.Signature(request, usual).Then<ReadingEntry>(signed => new ReadingEntry((usual ?? request).Operands[0], figure, value, signed.By)
+        {
+            Piece = Said(Piece),
+            Place = Said(Place),
+            Gauge = Said(Gauge),
+            Temperature = Said(Temperature),
+            Method = method,
+            At = signed.At,
+            Id = signed.Id,
+            Note = Said(Note),
+            Confirmed = usual is null ? request.Confirmed : request.Confirmed.Union(usual.Confirmed).ToHashSet(StringComparer.Ordinal),
+        });
     }
 
     /// <summary>One reading written as a line of its own: DIMENSION VALUE and options.</summary>
@@ -93,4 +105,46 @@ internal static class ReadingVerbs
         Options = OfOneReading,
         Examples = [],
     };
+
+    private static ExitStatus RunStrike(Request request, Terminal terminal) => Facts.Write(request, terminal, workshop =>
+        Facts.Identifier(request.Operands[1]).Then(of => Facts.Signature(request).Then(signed => workshop.StrikeOut(
+            new StrikeOutEntry(request.Operands[0], of, request[Why] ?? "", signed.By) { At = signed.At, Id = signed.Id }).Then<Fact>(f => f))));
+
+    private static ExitStatus RunList(Request request, Terminal terminal) => Workshops.With(request, terminal, workshop =>
+    {
+        if (!workshop.Engine(request.Operands[0]).Then(record => Wanted(record, request.Operands.ElementAtOrDefault(1))).IsOk(out var listed, out var problems))
+            return terminal.Refuse(request, problems);
+        if (request.Has(Option.Json))
+        {
+            terminal.Json(listed, AnswerJson.Shapes.IReadOnlyListReadingAnswer);
+            return ExitStatus.Good;
+        }
+
+        var table = new Table("identifier", "of", "piece", "place", "value", "gauge", "by", "when", "standing");
+        foreach (var one in listed)
+            table.Add(one.Id, one.Name, one.Piece ?? "", one.Place, one.Text, one.Gauge ?? "", one.By, one.At, one.Stands ? "" : one.Why);
+        if (table.IsEmpty)
+            terminal.Error.WriteLine("No readings.");
+        else
+            table.WriteTo(terminal);
+        return ExitStatus.Good;
+    });
+
+    private static Outcome<IReadOnlyList<ReadingAnswer>> Wanted(EngineRecord record, string? figure)
+    {
+        FigureName? only = null;
+        if (figure is not null)
+        {
+            if (!OpenWorkshop.Find(record, figure).IsOk(out var found, out var problems))
+                return new Outcome<IReadOnlyList<ReadingAnswer>>.Refused(problems);
+            only = found.Name;
+        }
+
+        return new Outcome<IReadOnlyList<ReadingAnswer>>.Ok(
+            [
+                .. record.Readings.Where(r => only is null || r.Figure == only).Select(r => ReadingAnswer.Of(r, record)),
+                .. record.Checks.Where(c => only is null || c.Figure == only).Select(c => ReadingAnswer.Of(c, record)),
+            ],
+            []);
+    }
 }

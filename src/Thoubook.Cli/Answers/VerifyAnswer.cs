@@ -1,0 +1,3 @@
+namespace Thoubook.Cli.Answers;
+
+internal sealed record VerifyAnswer(bool Sound, IReadOnlyList<string> Problems, long Entries, int Engines, int Files);
