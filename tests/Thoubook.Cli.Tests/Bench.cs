@@ -13,7 +13,7 @@ internal sealed class Bench : IDisposable
     public const string Depth = "pump/body.depth";
     public const string EndFloat = "pump.end-float";
 
-    private const string TestPump = """
+    public const string TestPump = """
         engine: { name: Test pump, purpose: stand-run, invented: true }
         temperatures:
           hot: { everywhere: 80 °C }

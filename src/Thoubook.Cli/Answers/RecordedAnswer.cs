@@ -12,6 +12,9 @@ internal sealed record RecordedAnswer(string Id, string Name, double Value, stri
 }
 
 /// <summary>One reading or check of <c>reading list --json</c>.</summary>
+/// <param name="Text">As typed.</param>
+/// <param name="Shown">The value in the unit that it was written in.</param>
+/// <param name="Stands">Whether it still counts; else <paramref name="Why"/> says what broke it.</param>
 internal sealed record ReadingAnswer(
     string Id,
     string Kind,
@@ -21,6 +24,7 @@ internal sealed record ReadingAnswer(
     double Value,
     string Unit,
     string Text,
+    string Shown,
     string? Gauge,
     string? Temperature,
     string By,
@@ -37,7 +41,7 @@ internal sealed record ReadingAnswer(
     {
         var standing = Standing.Of(fact, record);
         return new(
-            fact.Id.ToString(), kind, figure.ToString(), piece?.Text, place.Text, value.Si, value.SiUnit, value.Text, gauge?.Text, temperature?.Text,
+            fact.Id.ToString(), kind, figure.ToString(), piece?.Text, place.Text, value.Si, value.SiUnit, value.Text, value.Unit.Show(value.Si), gauge?.Text, temperature?.Text,
             fact.By, OffsetDateTimePattern.Rfc3339.Format(fact.At), note, standing.Stands, standing.Why);
     }
 }

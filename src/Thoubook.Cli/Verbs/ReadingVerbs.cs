@@ -122,7 +122,7 @@ internal static class ReadingVerbs
 
         var table = new Table("identifier", "of", "piece", "place", "value", "gauge", "by", "when", "standing");
         foreach (var one in listed)
-            table.Add(one.Id, one.Name, one.Piece ?? "", one.Place, one.Text, one.Gauge ?? "", one.By, one.At, one.Stands ? "" : one.Why);
+            table.Add(one.Id, one.Name, one.Piece ?? "", one.Place, one.Shown, one.Gauge ?? "", one.By, one.At, one.Stands ? "" : one.Why);
         if (table.IsEmpty)
             terminal.Error.WriteLine("No readings.");
         else
