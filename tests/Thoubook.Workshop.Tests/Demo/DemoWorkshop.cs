@@ -1,0 +1,46 @@
+using NodaTime;
+using Thoubook.Record;
+using Thoubook.Workshop.Importing;
+
+namespace Thoubook.Workshop.Tests.Demo;
+
+/// <summary>A workshop into which both demo engines were taken, from the files as they stand in the repository.</summary>
+public sealed class DemoWorkshop : IDisposable
+{
+    private readonly string _folder = Directory.CreateTempSubdirectory("thoubook-demo-").FullName;
+
+    public DemoWorkshop()
+    {
+        Workshop = Ok(OpenWorkshop.Open(_folder, Store.WhenMissing.MakeOne, SystemClock.Instance));
+        foreach (var folder in new[] { "sandpiper-six", "wagtail" })
+            TakeIn(folder);
+    }
+
+    public static string Files { get; } = FindFiles();
+
+    public OpenWorkshop Workshop { get; }
+
+    public EngineRecord Engine(string name) => Ok(Workshop.Engine(name));
+
+    public Imported TakeIn(string folder) =>
+        Ok(Workshop.Import([.. new[] { "engine.yaml", "readings.csv" }.Select(file => IncomingFile.OnDisk(Path.Combine(Files, folder, file)))], new ImportOptions("owner")));
+
+    public void Dispose()
+    {
+        Workshop.Dispose();
+        Directory.Delete(_folder, recursive: true);
+    }
+
+    private static T Ok<T>(Outcome<T> outcome) => outcome.IsOk(out var value, out var problems) ? value : throw new Xunit.Sdk.XunitException(string.Join('\n', problems));
+
+    private static string FindFiles()
+    {
+        for (var at = new DirectoryInfo(AppContext.BaseDirectory); at is not null; at = at.Parent)
+        {
+            if (File.Exists(Path.Combine(at.FullName, "thoubook.slnx")))
+                return Path.Combine(at.FullName, "demo");
+        }
+
+        throw new DirectoryNotFoundException("The tests run inside the repository.");
+    }
+}
