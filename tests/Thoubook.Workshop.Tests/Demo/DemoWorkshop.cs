@@ -9,25 +9,35 @@ public sealed class DemoWorkshop : IDisposable
 {
     private readonly string _folder = Directory.CreateTempSubdirectory("thoubook-demo-").FullName;
 
+    private readonly OpenWorkshop _workshop;
+
     public DemoWorkshop()
+        : this("sandpiper-six", "wagtail")
     {
-        Workshop = Ok(OpenWorkshop.Open(_folder, Store.WhenMissing.MakeOne, SystemClock.Instance));
-        foreach (var folder in new[] { "sandpiper-six", "wagtail" })
+    }
+
+    private DemoWorkshop(params string[] folders)
+    {
+        _workshop = Ok(OpenWorkshop.Open(_folder, Store.WhenMissing.MakeOne, SystemClock.Instance));
+        foreach (var folder in folders)
             TakeIn(folder);
     }
 
     public static string Files { get; } = FindFiles();
 
-    public OpenWorkshop Workshop { get; }
+    public static DemoWorkshop Empty() => new([]);
 
-    public EngineRecord Engine(string name) => Ok(Workshop.Engine(name));
+    public EngineRecord Engine(string name) => Ok(_workshop.Engine(name));
 
-    public Imported TakeIn(string folder) =>
-        Ok(Workshop.Import([.. new[] { "engine.yaml", "readings.csv" }.Select(file => IncomingFile.OnDisk(Path.Combine(Files, folder, file)))], new ImportOptions("owner")));
+    public string Export(string engine) => Ok(_workshop.Export(engine));
+
+    public Imported TakeIn(string folder) => TakeIn([.. new[] { "engine.yaml", "readings.csv" }.Select(file => IncomingFile.OnDisk(Path.Combine(Files, folder, file)))]);
+
+    public Imported TakeIn(params IncomingFile[] files) => Ok(_workshop.Import(files, new ImportOptions("owner")));
 
     public void Dispose()
     {
-        Workshop.Dispose();
+        _workshop.Dispose();
         Directory.Delete(_folder, recursive: true);
     }
 

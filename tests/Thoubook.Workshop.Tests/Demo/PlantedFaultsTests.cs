@@ -1,6 +1,7 @@
 using Thoubook.Appraisal;
 using Thoubook.Appraisal.Verdicts;
 using Thoubook.Record;
+using Thoubook.Workshop.Importing;
 
 namespace Thoubook.Workshop.Tests.Demo;
 
@@ -52,6 +53,18 @@ public sealed class PlantedFaultsTests(DemoWorkshop demo) : IClassFixture<DemoWo
     [InlineData("sandpiper-six")]
     [InlineData("wagtail")]
     public void Import_DemoEngineAgain_ChangesNothing(string folder) => Assert.True(demo.TakeIn(folder).Changed.IsNothing);
+
+    [Theory]
+    [MemberData(nameof(Engines))]
+    public void Export_TakenIntoAnotherWorkshop_ExportsAndSaysTheSame(string engine)
+    {
+        using var other = DemoWorkshop.Empty();
+        var export = demo.Export(engine);
+        other.TakeIn(IncomingFile.Pasted("export.yaml", export));
+
+        Assert.Equal(export, other.Export(engine));
+        Assert.Equal(Said.Of(Appraiser.Appraise(demo.Engine(engine))), Said.Of(Appraiser.Appraise(other.Engine(engine))));
+    }
 
     /// <summary>What is good is clear of the line: a sum rounded in another way would not change what is said.</summary>
     [Theory]
