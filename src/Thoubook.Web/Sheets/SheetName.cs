@@ -1,0 +1,25 @@
+using Thoubook.Record;
+
+namespace Thoubook.Web.Sheets;
+
+/// <summary>The sheets, in the order of the job.</summary>
+public enum SheetName
+{
+    [Word("Bench")]
+    Bench,
+
+    [Word("Parts")]
+    Parts,
+
+    [Word("Measure")]
+    Measure,
+
+    [Word("Decide")]
+    Decide,
+
+    [Word("Sums")]
+    Sums,
+
+    [Word("Workshop")]
+    Workshop,
+}

@@ -1,0 +1,44 @@
+using Thoubook.Record;
+
+namespace Thoubook.Web.Sheets;
+
+/// <summary>The addresses of the sheets. A part or a figure keeps its own path.</summary>
+internal static class Where
+{
+    public const string Workshop = "/workshop";
+
+    public const string NewEngine = "/workshop/new-engine";
+
+    public const string Sums = "/sums";
+
+    public static string Bench(EngineName engine) => $"/engines/{Uri.EscapeDataString(engine.Text)}";
+
+    public static string Parts(EngineName engine) => $"{Bench(engine)}/parts";
+
+    public static string Part(EngineName engine, PartName part) => $"{Parts(engine)}/{part.Path}";
+
+    public static string Figures(EngineName engine) => $"{Bench(engine)}/measure";
+
+    public static string Figure(EngineName engine, FigureName figure) => $"{Figures(engine)}/{figure}";
+
+    public static string Decide(EngineName engine) => $"{Bench(engine)}/decide";
+
+    public static string Piece(EngineName engine, PieceTag piece) => $"{Decide(engine)}/{Uri.EscapeDataString(piece.Text)}";
+
+    public static string Import(EngineName engine) => $"{Bench(engine)}/import";
+
+    public static string Of(SheetName sheet, EngineName? engine) => (sheet, engine) switch
+    {
+        (SheetName.Sums, _) => Sums,
+        (SheetName.Workshop, _) => Workshop,
+        (_, null) => "/",
+        (SheetName.Parts, { } name) => Parts(name),
+        (SheetName.Measure, { } name) => Figures(name),
+        (SheetName.Decide, { } name) => Decide(name),
+        (_, { } name) => Bench(name),
+    };
+
+    /// <summary>Only an address on this very site may be gone back to.</summary>
+    public static string Back(string? asked, string otherwise) =>
+        asked is ['/', not ('/' or '\\'), ..] or "/" && !asked.Any(char.IsControl) ? asked : otherwise;
+}
