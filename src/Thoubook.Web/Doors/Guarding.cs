@@ -23,6 +23,24 @@ internal static class Guarding
         await next(context);
     }
 
+    /// <summary>The one place where what broke is caught: told to the log, never to the page.</summary>
+    public static async Task NothingOfTheInside(HttpContext context, RequestDelegate next)
+    {
+        try
+        {
+            await next(context);
+        }
+        catch (BadHttpRequestException refused) when (!context.Response.HasStarted)
+        {
+            await Plain.Refuse(context, refused.StatusCode, "Nothing was written", refused.StatusCode == StatusCodes.Status413PayloadTooLarge ? "What was sent is longer than this workshop takes." : "The browser sent something that cannot be read.");
+        }
+        catch (Exception fault) when (!context.Response.HasStarted && !context.RequestAborted.IsCancellationRequested)
+        {
+            context.RequestServices.GetRequiredService<ILoggerFactory>().CreateLogger("Thoubook.Web").LogError(fault, "A page broke.");
+            await Plain.Refuse(context, StatusCodes.Status500InternalServerError, "Something broke", "The page could not be made. What was written before is safe; what was just sent may not be written. Open the page again and look.");
+        }
+    }
+
     public static Task OwnHost(HttpContext context, RequestDelegate next) => IsLoopback(context.Request.Host, context.Connection.LocalPort)
         ? next(context)
         : Plain.Refuse(context, StatusCodes.Status421MisdirectedRequest, "Not this address", "This workshop answers only under the address of its own machine, such as http://127.0.0.1:5180.");

@@ -9,7 +9,7 @@ using Thoubook.Record.Quantities;
 namespace Thoubook.Web.Drawings;
 
 /// <summary>How the figures of one dimension or fit are lettered: in the unit of its limits as typed, with as many digits as its band leaves room for.</summary>
-internal sealed class Lettering
+public sealed class Lettering
 {
     private readonly int _limitDigits;
 
@@ -66,7 +66,7 @@ internal sealed class Lettering
 
     private static TradeUnit? ReadIn(FigureAppraisal appraisal) => appraisal switch
     {
-        DimensionAppraisal dimension => dimension.Details.Readings.FirstOrDefault()?.Value.Unit,
+        DimensionAppraisal dimension => dimension.Details.Readings is [var first, ..] ? first.Value.Unit : null,
         FitAppraisal fit => fit.Checks.Select(c => c.Check.Value.Unit).FirstOrDefault(),
         _ => null,
     };

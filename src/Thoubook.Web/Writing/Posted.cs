@@ -1,5 +1,4 @@
 using System.Globalization;
-using Microsoft.AspNetCore.Http;
 using Thoubook.Record;
 
 namespace Thoubook.Web.Writing;

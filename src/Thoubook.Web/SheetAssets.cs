@@ -3,12 +3,11 @@ using System.Globalization;
 using System.IO.Compression;
 using System.Reflection;
 using System.Security.Cryptography;
-using System.Text;
 
 namespace Thoubook.Web;
 
 /// <summary>The style and the script of the sheets. Each has the hash of its content in its address, so a browser may keep it for ever.</summary>
-internal static class Assets
+internal static class SheetAssets
 {
     public const string Route = "/a/{hash}/{name}";
 

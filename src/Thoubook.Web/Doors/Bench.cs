@@ -1,0 +1,57 @@
+using System.Diagnostics.CodeAnalysis;
+using System.Runtime.CompilerServices;
+using Microsoft.AspNetCore.Components;
+using Microsoft.AspNetCore.Http.HttpResults;
+using Thoubook.Appraisal;
+using Thoubook.Record;
+using Thoubook.Web.Pages;
+using Thoubook.Workshop;
+
+namespace Thoubook.Web.Doors;
+
+/// <summary>What every page asks of the workshop: the engine as it stands, or the page that says it is not there.</summary>
+internal sealed class Bench(OpenWorkshop workshop)
+{
+    private readonly ConditionalWeakTable<EngineRecord, EngineAppraisal> _appraised = [];
+
+    public OpenWorkshop Workshop { get; } = workshop;
+
+    public bool Find(string engine, [NotNullWhen(true)] out EngineAppraisal? appraisal, [NotNullWhen(false)] out IResult? missing)
+    {
+        appraisal = Workshop.Engine(engine).IsOk(out var record, out var problems) ? _appraised.GetValue(record, Appraiser.Appraise) : null;
+        missing = appraisal is null ? NotFound(problems) : null;
+        return appraisal is not null;
+    }
+
+    public bool Find(string engine, string figure, [NotNullWhen(true)] out EngineAppraisal? appraisal, [NotNullWhen(true)] out FigureAppraisal? found, [NotNullWhen(false)] out IResult? missing)
+    {
+        found = null;
+        if (!Find(engine, out appraisal, out missing))
+            return false;
+        found = FigureName.TryRead(figure, out var name, out _) ? appraisal[name] : null;
+        missing = found is null ? Plain.Answer(StatusCodes.Status404NotFound, "Not here", "This engine has no dimension or fit of that name.") : null;
+        return found is not null;
+    }
+
+    private static IResult NotFound(IReadOnlyList<Problem> problems) =>
+        Plain.Answer(StatusCodes.Status404NotFound, "Not here", problems is [var first, ..] ? $"{first.Allowed} {first.DoThis}" : "There is nothing of that name.");
+}
+
+internal static class Answers
+{
+    public static RazorComponentResult<T> Page<T>(object parameters, int status = StatusCodes.Status200OK)
+        where T : IComponent => new(parameters) { StatusCode = status };
+
+    public static bool IsFragment(this HttpContext context) => context.Request.Headers.ContainsKey("HX-Request");
+}
+
+/// <summary>After a post the browser gets the page with a plain GET, so that going back or reloading posts nothing again.</summary>
+internal sealed class SeeOther(string address) : IResult
+{
+    public Task ExecuteAsync(HttpContext httpContext)
+    {
+        httpContext.Response.StatusCode = StatusCodes.Status303SeeOther;
+        httpContext.Response.Headers.Location = address;
+        return Task.CompletedTask;
+    }
+}

@@ -1,0 +1,105 @@
+using Thoubook.Record;
+using Thoubook.Web.Pages;
+using Thoubook.Web.Sheets;
+using Thoubook.Web.Writing;
+using Thoubook.Workshop;
+using static Thoubook.Web.Doors.Answers;
+
+namespace Thoubook.Web.Doors;
+
+/// <summary>Measure: the list of figures, one figure, and writing and striking out readings.</summary>
+internal static class MeasureDoor
+{
+    public static void Map(IEndpointRouteBuilder routes)
+    {
+        routes.MapGet("/engines/{engine}/measure", Figures);
+        routes.MapGet("/engines/{engine}/measure/{**figure}", Figure);
+        routes.MapGet("/engines/{engine}/read-back", ReadBack);
+        routes.MapPost("/engines/{engine}/readings", Write);
+        routes.MapPost("/engines/{engine}/strike-outs", StrikeOut);
+    }
+
+    private static IResult Figures(string engine, Bench bench, HttpContext context, string q = "", string verdict = "") =>
+        bench.Find(engine, out var found, out var missing)
+            ? Page<FiguresPage>(new { Engine = found, Asked = q.Trim(), VerdictAsked = verdict, Bare = context.IsFragment() })
+            : missing;
+
+    private static IResult Figure(string engine, string figure, Bench bench, HttpContext context, string written = "", string held = "", string gauge = "")
+    {
+        if (!bench.Find(engine, figure, out var found, out var of, out var missing))
+            return missing;
+        var fact = Guid.TryParse(written, out var id) ? found.Record.Index.Fact(new FactId(id)) : null;
+        return Page<FigurePage>(new { Engine = found, Figure = of, Bare = context.IsFragment(), Entry = new ReadingForm { Written = fact, Held = held, Gauge = gauge } });
+    }
+
+    /// <summary>What an entry would be taken for, as it is typed. Nothing is written.</summary>
+    private static IResult ReadBack(string engine, string figure, Bench bench, string value = "")
+    {
+        if (value.Trim().Length == 0)
+            return Page<ReadBack>(new { Hint = "" });
+        return bench.Workshop.Understand(engine, figure, value, new HashSet<string>(StringComparer.Ordinal)).IsOk(out var quantity, out var problems)
+            ? Page<ReadBack>(new { Understood = quantity.Understood })
+            : Page<ReadBack>(new { Problems = problems });
+    }
+
+    private static async Task<IResult> Write(string engine, Bench bench, HttpContext context)
+    {
+        var posted = await Posted.Read(context);
+        var figure = posted["figure"];
+        if (!bench.Find(engine, figure, out var found, out var of, out var missing))
+            return missing;
+        var form = new ReadingForm
+        {
+            Id = posted.Id,
+            Value = posted.Text("value"),
+            Place = posted.Given("placeElse") ?? posted["place"],
+            Gauge = posted["gauge"],
+            Temperature = posted.Text("temperature"),
+            Piece = posted["piece"],
+            Method = posted["method"],
+            Note = posted["note"],
+            By = posted["by"],
+            Held = posted["held"],
+            Confirmed = posted.All("confirm"),
+        };
+        if (posted["step"] == "read")
+        {
+            var read = bench.Workshop.Understand(engine, figure, form.Value, posted.Confirmed).IsOk(out var quantity, out var asked);
+            return Again(form with { ReadBack = read ? quantity.Understood : null, Problems = asked }, read ? StatusCodes.Status200OK : StatusCodes.Status422UnprocessableEntity);
+        }
+
+        var outcome = bench.Workshop.AddReading(new ReadingEntry(engine, figure, form.Value, posted.By)
+        {
+            Id = form.Id,
+            Place = form.Place,
+            Gauge = form.Gauge,
+            Temperature = form.Temperature,
+            Piece = form.Piece,
+            Method = Words.TryRead<CheckMethod>(form.Method, out var method) ? method : CheckMethod.Other,
+            Note = form.Note,
+            Confirmed = posted.Confirmed,
+        });
+        if (!outcome.IsOk(out var recorded, out var problems))
+            return Again(form with { Problems = problems }, StatusCodes.Status422UnprocessableEntity);
+        if (!context.IsFragment())
+            return new SeeOther($"{Where.Figure(found.Record.Engine.Name, of.Figure.Name)}?written={recorded.Fact.Id}&held={Uri.EscapeDataString(form.Held)}&gauge={Uri.EscapeDataString(form.Gauge)}#entry");
+
+        return bench.Find(engine, figure, out var after, out var now, out missing)
+            ? Page<FigurePage>(new { Engine = after, Figure = now, Bare = true, Entry = new ReadingForm { Written = recorded.Fact, Held = form.Held, Gauge = form.Gauge } })
+            : missing;
+
+        IResult Again(ReadingForm shown, int status) => Page<FigurePage>(new { Engine = found, Figure = of, Bare = context.IsFragment(), Entry = shown }, status);
+    }
+
+    private static async Task<IResult> StrikeOut(string engine, Bench bench, HttpContext context)
+    {
+        var posted = await Posted.Read(context);
+        if (!bench.Find(engine, posted["figure"], out var found, out var of, out var missing))
+            return missing;
+        if (!Guid.TryParse(posted["of"], out var id))
+            return Plain.Answer(StatusCodes.Status400BadRequest, "Nothing was written", "The form did not say which reading is meant.");
+        return bench.Workshop.Save(found.Record with { StrikeOuts = [.. found.Record.StrikeOuts, new StrikeOut(posted.Id, NodaTime.OffsetDateTime.FromDateTimeOffset(DateTimeOffset.Now), posted.By, new FactId(id), posted["why"])] }, posted.By).IsOk(out _, out var problems)
+            ? new SeeOther(Where.Figure(found.Record.Engine.Name, of.Figure.Name))
+            : Page<FigurePage>(new { Engine = found, Figure = of, Bare = context.IsFragment(), Striking = (FactId?)new FactId(id), StrikeProblems = problems }, StatusCodes.Status422UnprocessableEntity);
+    }
+}
