@@ -55,6 +55,9 @@ public static class ThoubookWeb
         web.MapGet(SheetAssets.Route, SheetAssets.Send);
         BenchDoor.Map(web);
         MeasureDoor.Map(web);
+        DecideDoor.Map(web);
+        SumDoor.Map(web);
+        WorkshopDoor.Map(web);
         web.MapFallback(() => Plain.Answer(StatusCodes.Status404NotFound, "Not here", "There is no page under this address."));
         return web;
     }

@@ -1,5 +1,4 @@
 using System.Diagnostics.CodeAnalysis;
-using System.Runtime.CompilerServices;
 using Microsoft.AspNetCore.Components;
 using Microsoft.AspNetCore.Http.HttpResults;
 using Thoubook.Appraisal;
@@ -12,13 +11,11 @@ namespace Thoubook.Web.Doors;
 /// <summary>What every page asks of the workshop: the engine as it stands, or the page that says it is not there.</summary>
 internal sealed class Bench(OpenWorkshop workshop)
 {
-    private readonly ConditionalWeakTable<EngineRecord, EngineAppraisal> _appraised = [];
-
     public OpenWorkshop Workshop { get; } = workshop;
 
     public bool Find(string engine, [NotNullWhen(true)] out EngineAppraisal? appraisal, [NotNullWhen(false)] out IResult? missing)
     {
-        appraisal = Workshop.Engine(engine).IsOk(out var record, out var problems) ? _appraised.GetValue(record, Appraiser.Appraise) : null;
+        appraisal = Workshop.Appraise(engine).IsOk(out var standing, out var problems) ? standing : null;
         missing = appraisal is null ? NotFound(problems) : null;
         return appraisal is not null;
     }

@@ -98,7 +98,7 @@ internal static class MeasureDoor
             return missing;
         if (!Guid.TryParse(posted["of"], out var id))
             return Plain.Answer(StatusCodes.Status400BadRequest, "Nothing was written", "The form did not say which reading is meant.");
-        return bench.Workshop.Save(found.Record with { StrikeOuts = [.. found.Record.StrikeOuts, new StrikeOut(posted.Id, NodaTime.OffsetDateTime.FromDateTimeOffset(DateTimeOffset.Now), posted.By, new FactId(id), posted["why"])] }, posted.By).IsOk(out _, out var problems)
+        return bench.Workshop.StrikeOut(new StrikeOutEntry(engine, new FactId(id), posted["why"], posted.By) { Id = posted.Id }).IsOk(out _, out var problems)
             ? new SeeOther(Where.Figure(found.Record.Engine.Name, of.Figure.Name))
             : Page<FigurePage>(new { Engine = found, Figure = of, Bare = context.IsFragment(), Striking = (FactId?)new FactId(id), StrikeProblems = problems }, StatusCodes.Status422UnprocessableEntity);
     }

@@ -19,7 +19,8 @@ internal sealed class Posted(IFormCollection form, HttpContext context)
 
     public IReadOnlyList<string> All(string field) => [.. form[field].OfType<string>().Select(t => t.Trim()).Where(t => t.Length > 0)];
 
-    public HashSet<string> Confirmed => new(All("confirm"), StringComparer.Ordinal);
+    /// <summary>The codes of questions answered; each question of a page may have a field of its own, <c>confirm-12</c>.</summary>
+    public HashSet<string> Confirmed => new(form.Keys.Where(k => k == "confirm" || k.StartsWith("confirm-", StringComparison.Ordinal)).SelectMany(All), StringComparer.Ordinal);
 
     public bool Has(string field) => this[field].Length > 0;
 
