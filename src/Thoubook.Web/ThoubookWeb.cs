@@ -22,7 +22,7 @@ public static class ThoubookWeb
         });
         builder.Logging.ClearProviders();
         if (options.Logs)
-            builder.Logging.AddSimpleConsole(console => console.SingleLine = true).SetMinimumLevel(LogLevel.Warning);
+            builder.Logging.AddSimpleConsole(console => console.SingleLine = true).SetMinimumLevel(LogLevel.Error);
 
         builder.Services.AddSingleton(new Bench(workshop));
         builder.Services.AddHttpContextAccessor();

@@ -19,7 +19,7 @@ internal static class Guarding
         headers["Referrer-Policy"] = "same-origin";
         headers["Cross-Origin-Opener-Policy"] = "same-origin";
         headers["Cross-Origin-Resource-Policy"] = "same-origin";
-        headers.CacheControl = "no-store";
+        headers.CacheControl = "no-cache, no-store";
         await next(context);
     }
 

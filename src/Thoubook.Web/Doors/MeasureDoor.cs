@@ -1,3 +1,4 @@
+using Thoubook.Appraisal;
 using Thoubook.Record;
 using Thoubook.Web.Pages;
 using Thoubook.Web.Sheets;
@@ -15,6 +16,7 @@ internal static class MeasureDoor
         routes.MapGet("/engines/{engine}/measure", Figures);
         routes.MapGet("/engines/{engine}/measure/{**figure}", Figure);
         routes.MapGet("/engines/{engine}/read-back", ReadBack);
+        routes.MapGet("/engines/{engine}/draws", Draws);
         routes.MapPost("/engines/{engine}/readings", Write);
         routes.MapPost("/engines/{engine}/strike-outs", StrikeOut);
     }
@@ -24,13 +26,20 @@ internal static class MeasureDoor
             ? Page<FiguresPage>(new { Engine = found, Asked = q.Trim(), VerdictAsked = verdict, Bare = context.IsFragment() })
             : missing;
 
-    private static IResult Figure(string engine, string figure, Bench bench, HttpContext context, string written = "", string held = "", string gauge = "")
+    private static IResult Figure(string engine, string figure, Bench bench, HttpContext context, string written = "", string held = "", string gauge = "", string draws = "")
     {
         if (!bench.Find(engine, figure, out var found, out var of, out var missing))
             return missing;
         var fact = Guid.TryParse(written, out var id) ? found.Record.Index.Fact(new FactId(id)) : null;
-        return Page<FigurePage>(new { Engine = found, Figure = of, Bare = context.IsFragment(), Entry = new ReadingForm { Written = fact, Held = held, Gauge = gauge } });
+        return Page<FigurePage>(new { Engine = found, Figure = of, Bare = context.IsFragment(), Entry = new ReadingForm { Written = fact, Held = held, Gauge = gauge }, Draws = draws.Length > 0 ? Drawn(of) : null });
     }
+
+    /// <summary>The fit by random draws, on request.</summary>
+    private static IResult Draws(string engine, string figure, Bench bench) => bench.Find(engine, figure, out var found, out var of, out var missing)
+        ? Page<FitDrawsResult>(new { Engine = found.Record.Engine.Name, Figure = of.Figure.Name, Draws = Drawn(of), Letters = Drawings.Lettering.Of(of, found.Record), CanDraw = true })
+        : missing;
+
+    private static FitDraws? Drawn(FigureAppraisal figure) => figure is FitAppraisal { Estimate: not null, Least: not null, Greatest: not null } fit ? FitDraws.Of(fit) : null;
 
     /// <summary>What an entry would be taken for, as it is typed. Nothing is written.</summary>
     private static IResult ReadBack(string engine, string figure, Bench bench, string value = "")

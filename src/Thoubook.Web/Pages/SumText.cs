@@ -11,10 +11,20 @@ internal static class SumText
     public static string Of(double value, string unit, TradeUnit? asked)
     {
         if (asked is not null && TradeUnit.Default(asked.Kind).Symbol == unit)
-            return QuantityText.Format(value, asked);
+        {
+            // A size of some inches reads better in inches, a share of a thou better in thou.
+            if (asked == TradeUnit.Thou && Math.Abs(value) > 0.1 * TradeUnit.Inch.Factor)
+                asked = TradeUnit.Inch;
+            else if (asked == TradeUnit.Inch && Math.Abs(value) < 0.01 * TradeUnit.Inch.Factor)
+                asked = TradeUnit.Thou;
+            return QuantityText.Format(Rounded(value, asked), asked).Replace('-', '−');
+        }
+
         var number = Math.Abs(value) is >= 1e-4 and < 1e6 or 0 ? value.ToString("0.######", CultureInfo.InvariantCulture) : value.ToString("0.####e0", CultureInfo.InvariantCulture);
         return unit is "-" or "" ? number : $"{number} {unit}";
     }
+
+    private static double Rounded(double si, TradeUnit unit) => unit.Offset != 0 ? si : Math.Round(si / unit.Factor, 6) * unit.Factor;
 
     /// <summary>The question of an example as an address, to be seen worked out.</summary>
     public static string Address(Sum sum, string example)

@@ -2,7 +2,6 @@ using System.Globalization;
 using NodaTime;
 using NodaTime.Text;
 using Thoubook.Record;
-using Thoubook.Record.Quantities;
 
 namespace Thoubook.Web.Sheets;
 
@@ -41,8 +40,9 @@ internal static class Said
 
     public static string Title(string segment) => Words(segment) is [var first, .. var rest] ? char.ToUpperInvariant(first) + rest : segment;
 
+    /// <summary>A sentence begins with a capital.</summary>
+    public static string Sentence(string text) => text is [var first, .. var rest] ? char.ToUpperInvariant(first) + rest : text;
+
     /// <summary>Driver, width.</summary>
     public static string Title(FigureName figure) => $"{Title(figure.Part.Leaf)}, {Words(figure.Local)}";
-
-    public static string Degrees(Quantity temperature) => temperature.Text;
 }
