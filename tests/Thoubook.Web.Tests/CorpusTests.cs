@@ -27,6 +27,13 @@ public sealed class CorpusTests
         {
             using var response = await web.Send(page, Engine + "/readings", [("value", row.Text), ("step", "read"), .. row.Confirm.Select(c => ("confirm", c))]);
             var shown = await response.Content.ReadAsStringAsync(TestContext.Current.CancellationToken);
+            if (row.Text.Contains('\0', StringComparison.Ordinal))
+            {
+                // No form carries this character: it is refused before it is read, as the reader would.
+                Assert.Equal((HttpStatusCode.BadRequest, "refused"), (response.StatusCode, row.Outcome));
+                continue;
+            }
+
             var read = QuantityReader.Read(row.Text, context with { Confirmed = row.Confirm.ToHashSet(StringComparer.Ordinal) });
             var same = read.IsOk(out var quantity, out var problems)
                 ? response.StatusCode == HttpStatusCode.OK && shown.Contains($"Understood: <b>{encode.Encode(quantity.Understood)}</b>", StringComparison.Ordinal)

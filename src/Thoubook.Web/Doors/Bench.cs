@@ -15,7 +15,7 @@ internal sealed class Bench(OpenWorkshop workshop)
 
     public bool Find(string engine, [NotNullWhen(true)] out EngineAppraisal? appraisal, [NotNullWhen(false)] out IResult? missing)
     {
-        appraisal = Workshop.Appraise(engine).IsOk(out var standing, out var problems) ? standing : null;
+        appraisal = Appraise(engine).IsOk(out var standing, out var problems) ? standing : null;
         missing = appraisal is null ? NotFound(problems) : null;
         return appraisal is not null;
     }
@@ -29,6 +29,12 @@ internal sealed class Bench(OpenWorkshop workshop)
         missing = found is null ? Plain.Answer(StatusCodes.Status404NotFound, "Not here", "This engine has no dimension or fit of that name.") : null;
         return found is not null;
     }
+
+    /// <summary>A stroke in a name stays escaped in an address, so that it ends no step of the path.</summary>
+    private Outcome<EngineAppraisal> Appraise(string engine) =>
+        engine.Contains("%2F", StringComparison.OrdinalIgnoreCase) && Workshop.Appraise(engine.Replace("%2F", "/", StringComparison.OrdinalIgnoreCase)) is Outcome<EngineAppraisal>.Ok found
+            ? found
+            : Workshop.Appraise(engine);
 
     private static IResult NotFound(IReadOnlyList<Problem> problems) =>
         Plain.Answer(StatusCodes.Status404NotFound, "Not here", problems is [var first, ..] ? $"{first.Allowed} {first.DoThis}" : "There is nothing of that name.");

@@ -19,7 +19,7 @@ internal static class DecideDoor
             bench.Find(engine, out var found, out var missing) ? PartPage(found, part) : missing);
         routes.MapGet("/engines/{engine}/decide", (string engine, Bench bench) =>
             bench.Find(engine, out var found, out var missing) ? Page<DecidePage>(new { Engine = found }) : missing);
-        routes.MapGet("/engines/{engine}/decide/{piece}", (string engine, string piece, Bench bench) =>
+        routes.MapGet("/engines/{engine}/decide/{**piece}", (string engine, string piece, Bench bench) =>
             bench.Find(engine, out var found, out var missing) ? PiecePage(found, piece) : missing);
         routes.MapPost("/engines/{engine}/pieces", Occupy);
         routes.MapPost("/engines/{engine}/liftings", Lift);
@@ -43,7 +43,7 @@ internal static class DecideDoor
         var posted = await Posted.Read(context);
         if (!bench.Find(engine, out var found, out var missing))
             return missing;
-        var entry = new PieceEntry(engine, posted["part"], posted["piece"], posted.By) { Id = posted.Id };
+        var entry = new PieceEntry(found.Record.Engine.Name.Text, posted["part"], posted["piece"], posted.By) { Id = posted.Id };
         var problems = posted["step"] == "place" ? Refused(bench.Workshop.Place(entry)) : Refused(bench.Workshop.Choose(entry));
         return problems is null
             ? new SeeOther(Where.Back(posted["back"], Where.Parts(found.Record.Engine.Name)))
@@ -55,7 +55,7 @@ internal static class DecideDoor
         var posted = await Posted.Read(context);
         if (!bench.Find(engine, out var found, out var missing))
             return missing;
-        var problems = Refused(bench.Workshop.Lift(new LiftEntry(engine, posted["piece"], posted.By) { Id = posted.Id, Why = posted.Given("why") }));
+        var problems = Refused(bench.Workshop.Lift(new LiftEntry(found.Record.Engine.Name.Text, posted["piece"], posted.By) { Id = posted.Id, Why = posted.Given("why") }));
         return problems is null
             ? new SeeOther(Where.Back(posted["back"], Where.Decide(found.Record.Engine.Name)))
             : PiecePage(found, posted["piece"], piece => new { Engine = found, Piece = piece, Problems = problems });
@@ -66,7 +66,7 @@ internal static class DecideDoor
         var posted = await Posted.Read(context);
         if (!bench.Find(engine, out var found, out var missing))
             return missing;
-        var problems = Refused(bench.Workshop.AddFinding(new FindingEntry(engine, posted["what"], posted.By)
+        var problems = Refused(bench.Workshop.AddFinding(new FindingEntry(found.Record.Engine.Name.Text, posted["what"], posted.By)
         {
             Id = posted.Id,
             Piece = posted.Given("piece"),
@@ -85,7 +85,7 @@ internal static class DecideDoor
         var posted = await Posted.Read(context);
         if (!bench.Find(engine, out var found, out var missing))
             return missing;
-        var problems = Refused(bench.Workshop.AddWork(new WorkEntry(engine, posted["piece"], posted["what"], posted.By) { Id = posted.Id, Altered = posted.All("altered"), RepairSize = posted.Given("repairSize") }));
+        var problems = Refused(bench.Workshop.AddWork(new WorkEntry(found.Record.Engine.Name.Text, posted["piece"], posted["what"], posted.By) { Id = posted.Id, Altered = posted.All("altered"), RepairSize = posted.Given("repairSize") }));
         return problems is null
             ? new SeeOther(Where.Back(posted["back"], Where.Decide(found.Record.Engine.Name)))
             : PiecePage(found, posted["piece"], piece => new { Engine = found, Piece = piece, WorkProblems = problems });
@@ -97,7 +97,7 @@ internal static class DecideDoor
         if (!bench.Find(engine, out var found, out var missing))
             return missing;
         var problems = Words.TryRead<DecisionChoice>(posted["choice"], out var choice)
-            ? Refused(bench.Workshop.Decide(new DecisionEntry(engine, choice, posted.By)
+            ? Refused(bench.Workshop.Decide(new DecisionEntry(found.Record.Engine.Name.Text, choice, posted.By)
             {
                 Id = posted.Id,
                 Piece = posted.Given("piece"),

@@ -34,6 +34,10 @@ internal static class Guarding
         {
             await Plain.Refuse(context, refused.StatusCode, "Nothing was written", refused.StatusCode == StatusCodes.Status413PayloadTooLarge ? "What was sent is longer than this workshop takes." : "The browser sent something that cannot be read.");
         }
+        catch (AntiforgeryValidationException) when (!context.Response.HasStarted)
+        {
+            await Plain.Refuse(context, StatusCodes.Status400BadRequest, "Nothing was written", "The form held characters that no form can carry.");
+        }
         catch (Exception fault) when (!context.Response.HasStarted && !context.RequestAborted.IsCancellationRequested)
         {
             context.RequestServices.GetRequiredService<ILoggerFactory>().CreateLogger("Thoubook.Web").LogError(fault, "A page broke.");

@@ -73,11 +73,11 @@ internal static class MeasureDoor
         };
         if (posted["step"] == "read")
         {
-            var read = bench.Workshop.Understand(engine, figure, form.Value, posted.Confirmed).IsOk(out var quantity, out var asked);
+            var read = bench.Workshop.Understand(found.Record.Engine.Name.Text, figure, form.Value, posted.Confirmed).IsOk(out var quantity, out var asked);
             return Again(form with { ReadBack = read ? quantity.Understood : null, Problems = asked }, read ? StatusCodes.Status200OK : StatusCodes.Status422UnprocessableEntity);
         }
 
-        var outcome = bench.Workshop.AddReading(new ReadingEntry(engine, figure, form.Value, posted.By)
+        var outcome = bench.Workshop.AddReading(new ReadingEntry(found.Record.Engine.Name.Text, figure, form.Value, posted.By)
         {
             Id = form.Id,
             Place = form.Place,
@@ -107,7 +107,7 @@ internal static class MeasureDoor
             return missing;
         if (!Guid.TryParse(posted["of"], out var id))
             return Plain.Answer(StatusCodes.Status400BadRequest, "Nothing was written", "The form did not say which reading is meant.");
-        return bench.Workshop.StrikeOut(new StrikeOutEntry(engine, new FactId(id), posted["why"], posted.By) { Id = posted.Id }).IsOk(out _, out var problems)
+        return bench.Workshop.StrikeOut(new StrikeOutEntry(found.Record.Engine.Name.Text, new FactId(id), posted["why"], posted.By) { Id = posted.Id }).IsOk(out _, out var problems)
             ? new SeeOther(Where.Figure(found.Record.Engine.Name, of.Figure.Name))
             : Page<FigurePage>(new { Engine = found, Figure = of, Bare = context.IsFragment(), Striking = (FactId?)new FactId(id), StrikeProblems = problems }, StatusCodes.Status422UnprocessableEntity);
     }

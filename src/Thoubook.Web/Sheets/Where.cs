@@ -23,7 +23,7 @@ internal static class Where
 
     public static string Decide(EngineName engine) => $"{Bench(engine)}/decide";
 
-    public static string Piece(EngineName engine, PieceTag piece) => $"{Decide(engine)}/{Uri.EscapeDataString(piece.Text)}";
+    public static string Piece(EngineName engine, PieceTag piece) => $"{Decide(engine)}/{string.Join('/', piece.Text.Split('/').Select(Uri.EscapeDataString))}";
 
     public static string Import(EngineName engine) => $"{Bench(engine)}/import";
 
