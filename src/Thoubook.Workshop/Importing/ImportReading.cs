@@ -11,7 +11,10 @@ namespace Thoubook.Workshop.Importing;
 /// <param name="Files">What each turned out to be.</param>
 public sealed record ImportReading(EngineRecord Record, IReadOnlyList<(string Name, FileSort Sort)> Files)
 {
-    /// <summary>Reads files of one engine, in the order in which they rest on each other: engine files, then readings.</summary>
+    /// <summary>The schedules of limits among them, row by row.</summary>
+    public IReadOnlyList<ScheduleImport> Schedules { get; init; } = [];
+
+    /// <summary>Reads files of one engine, in the order in which they rest on each other: engine files, then schedules, then readings.</summary>
     /// <param name="files">All or nothing: a problem in one refuses all.</param>
     /// <param name="options">What the person says.</param>
     /// <param name="now">For facts that give no time.</param>
@@ -28,6 +31,7 @@ public sealed record ImportReading(EngineRecord Record, IReadOnlyList<(string Na
                 problems.AddRange(refusals);
         }
 
+        var schedules = new List<ScheduleImport>();
         EngineRecord? record = null;
         foreach (var (name, text, sort) in texts.OrderBy(t => t.Sort))
         {
@@ -40,6 +44,7 @@ public sealed record ImportReading(EngineRecord Record, IReadOnlyList<(string Na
             var outcome = sort switch
             {
                 FileSort.EngineFile => EngineFile.Read(text, name, terms),
+                FileSort.Schedule => EngineOf(name, record, options, terms).Then(engine => OfSchedule(text, name, options, engine, schedules)),
                 _ => EngineOf(name, record, options, terms).Then(engine => ReadingsFile.Read(text, name, engine, terms)),
             };
             if (!outcome.IsOk(out var read, out var refusals))
@@ -52,7 +57,9 @@ public sealed record ImportReading(EngineRecord Record, IReadOnlyList<(string Na
 
         if (record is null && problems.Count == 0)
             problems.Add(new Problem("import-nothing", "", "no file", "At least one file to take in.", "Name a file."));
-        return problems.Count > 0 ? new Outcome<ImportReading>.Refused(problems) : new ImportReading(record!, [.. texts.Select(t => (t.Name, t.Sort))]);
+        return problems.Count > 0
+            ? new Outcome<ImportReading>.Refused(problems)
+            : new ImportReading(record!, [.. texts.Select(t => (t.Name, t.Sort))]) { Schedules = schedules };
     }
 
     /// <summary>What a text is, by what stands in it: the sections of an engine file, the head of a table of readings, or neither.</summary>
@@ -60,6 +67,20 @@ public sealed record ImportReading(EngineRecord Record, IReadOnlyList<(string Na
         EngineFile.LooksLikeOne(text) ? FileSort.EngineFile
         : ReadingsFile.IsHead(text) ? FileSort.Readings
         : FileSort.Schedule;
+
+    /// <summary>Whatever a schedule asks is answered before any of it is taken.</summary>
+    private static Outcome<EngineRecord> OfSchedule(string text, string name, ImportOptions options, EngineRecord engine, List<ScheduleImport> schedules)
+    {
+        if (!ScheduleImport.Of(text, name, options, engine.Documents).IsOk(out var schedule, out var problems))
+            return new Outcome<EngineRecord>.Refused(problems);
+        problems = [.. schedule.Reading.Questions, .. schedule.Clashes(engine)];
+        if (problems.Count == 0 && schedule.Proposal.Dimensions.IsEmpty && schedule.Proposal.Fits.IsEmpty)
+            problems = [new Problem("schedule-nothing", "", "no row with limits", "A schedule has a head line and under it rows with limits.", "Check that this is the right file, or state what each column holds (a mapping).") { At = new Problem.Place(name, 1, 1) }];
+        if (problems.Count > 0)
+            return new Outcome<EngineRecord>.Refused(problems);
+        schedules.Add(schedule);
+        return schedule.Over(engine);
+    }
 
     private static Outcome<EngineRecord> EngineOf(string file, EngineRecord? record, ImportOptions options, ImportTerms terms)
     {

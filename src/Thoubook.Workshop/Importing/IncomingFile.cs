@@ -21,8 +21,10 @@ public enum FileSort
 {
     [Word("engine file")]
     EngineFile,
-    Readings,
 
     [Word("schedule of limits")]
     Schedule,
+
+    [Word("readings")]
+    Readings,
 }
