@@ -25,7 +25,8 @@ internal static class Forms
             "false" or "no" => false,
             _ => new Problem("file-yes-no", "", $"\"{text}\"", "Here stands true or false.", "Write one of them."),
         },
-        value => value ? "true" : null) { Quotes = Quotes.Never };
+        value => value ? "true" : null)
+    { Quotes = Quotes.Never };
 
     public static readonly Form<FactId?> Id = new ScalarForm<FactId?>(
         (text, _) => ReadId(text),

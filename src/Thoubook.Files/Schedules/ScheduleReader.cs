@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Thoubook.Files.Text;
 using Thoubook.Record;
 using Thoubook.Record.Quantities;
 
@@ -11,7 +12,7 @@ namespace Thoubook.Files.Schedules;
 public static class ScheduleReader
 {
     public static Outcome<ScheduleReading> Read(ReadOnlySpan<byte> bytes, string fileName, ScheduleOptions options) =>
-        ScheduleText.Decode(bytes, fileName).Then(text => ReadText(text, fileName, options));
+        TextFile.Read(bytes, fileName).Then(text => ReadText(text, fileName, options));
 
     public static Outcome<ScheduleReading> ReadText(string text, string fileName, ScheduleOptions options) =>
         ScheduleLines.Split(text, fileName).Then<ScheduleReading>(lines => Understand(lines, fileName, options));

@@ -1,6 +1,7 @@
 using System.Text;
 using CsCheck;
 using Thoubook.Files.Schedules;
+using Thoubook.Files.Text;
 using Thoubook.Record;
 
 namespace Thoubook.Files.Tests.Schedules;
@@ -52,7 +53,7 @@ public class HostileScheduleTests
     }
 
     [Fact]
-    public void MoreThanTwoHundredMegabytes_IsRefusedUnread() => Assert.Equal("file-too-large", Refused(new byte[ScheduleText.LargestFile + 1]).Code);
+    public void MoreThanTwentyMegabytes_IsRefusedUnread() => Assert.Equal("file-too-large", Refused(new byte[TextFile.MostBytes + 1]).Code);
 
     [Fact]
     public void QuotationMarkNotClosed_IsRefusedWhereItOpens()
