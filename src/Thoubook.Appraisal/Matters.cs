@@ -26,7 +26,9 @@ internal static class Matters
         {
             if (Intent(figure.Figure.Name.Part) != PartIntent.Fitted || !AllFitted(figure))
                 continue;
-            if (Kind(figure.Combined) is { } kind)
+
+            // Where the rule of the document lets another figure decide, that one is listed, and this one with it would say it twice.
+            if (figure.Governing == figure.Figure.Name && Kind(figure.Combined) is { } kind)
                 found.Add(Matter(kind, figure, figure.Reason));
             if (figure is FitAppraisal { Combined: not Verdict.TooTight } fit)
             {

@@ -225,4 +225,17 @@ public sealed class VerdictTests
         var engine = WithBore("2.5033 in").Change(r => r with { Parts = [.. r.Parts.Select(p => p with { Intent = Record.Parts.PartIntent.Blanked })] });
         Assert.Empty(engine.Appraise().InTheWay);
     }
+
+    [Fact]
+    public void PairGoodAndPartBeyond_BothMustPass_StandsInTheWayOnce()
+    {
+        var engine = Pair("2.5034 in", "2.4994 in");
+        var matter = Assert.Single(engine.Appraise().InTheWay);
+        Assert.Equal(FigureName.Of(Bore), matter.Figure);
+        engine.Change(r => r with
+        {
+            Decisions = [new Decision(FactId.New(), engine.Now(), "owner", DecisionChoice.Keep) { Figure = FigureName.Of(Bore), Basis = DecisionBasis.AcceptedOnJudgement, Why = "stand use only" }],
+        });
+        Assert.Empty(engine.Appraise().InTheWay);
+    }
 }
