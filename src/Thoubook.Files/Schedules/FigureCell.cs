@@ -137,6 +137,8 @@ internal static class FigureCellReader
             return Doubtful(text, "No number can be written so.");
         if (text.Contains('?'))
             return Doubtful(text, "It is marked as doubtful.");
+        if (LettersAmongDigits(tokens))
+            return Doubtful(text, "Letters stand among the digits: O for 0, l for 1, or a lost blank.");
         return new Parts(text, tokens).Read();
     }
 
@@ -148,6 +150,23 @@ internal static class FigureCellReader
     };
 
     public static bool IsPlainWord(string word) => PlainWords.Contains(word);
+
+    /// <summary>"0.OO45", "2.4l90", ".003l": a capital L may say loose, a small one at a digit rather is a 1.</summary>
+    private static bool LettersAmongDigits(IReadOnlyList<FigureToken> tokens)
+    {
+        for (var at = 0; at + 1 < tokens.Count; at++)
+        {
+            var next = tokens[at + 1];
+            if (tokens[at].Kind != FigureTokenKind.Number || next.Start != tokens[at].End)
+                continue;
+            if (next.Kind == FigureTokenKind.Word && next.Text.Any(char.IsDigit) || next is { Kind: FigureTokenKind.FitLetter, Text: "l" or "t" })
+                return true;
+            if (next.Text == "." && at + 2 < tokens.Count && tokens[at + 2].Start == next.End && tokens[at + 2].Kind == FigureTokenKind.Word)
+                return true;
+        }
+
+        return false;
+    }
 
     private static FigureCell Doubtful(string text, string why) => new(CellSort.Doubtful, text) { Doubt = why };
 
@@ -180,6 +199,12 @@ internal static class FigureCellReader
                 outer.RemoveAt(1);
             }
 
+            if (outer.Count == 2 && inner.Count == 0 && TwoEnds(outer[0], outer[1]) is { } both)
+            {
+                outer.Clear();
+                outer.Add(both);
+            }
+
             if (outer.Count != 1 || inner.Count > 1)
                 return Doubtful(text, outer.Count == 0 ? "No figure could be made out." : "There are more figures than one limit has.");
             var main = outer[0];
@@ -188,7 +213,9 @@ internal static class FigureCellReader
             var tail = WithoutBrackets(text[tailStart..]).Trim();
             if (main.Span.First.Units.Any(unit => unit.Kind == QuantityKind.Number))
                 tail = $"% {tail}";
-            var (end, shortLabel) = EndIn(label);
+            var (end, shortLabel) = label.AsSpan().IndexOfAny('<', '≤') >= 0 ? (LimitEnd.Max, label.Trim('<', '≤', '=', ' '))
+                : label.AsSpan().IndexOfAny('>', '≥') >= 0 ? (LimitEnd.Min, label.Trim('>', '≥', '=', ' '))
+                : EndIn(label);
             if (end == LimitEnd.Both)
                 (end, tail) = EndIn(tail);
             var cell = new FigureCell(CellSort.Figures, text) { Label = shortLabel, Tail = tail, Main = main.Span, Repeat = inner.Count == 1 ? inner[0].Span : null, End = end };
@@ -378,6 +405,15 @@ internal static class FigureCellReader
             group.Span.Figures.Any(figure => figure.Units.Any(unit => unit.Kind == QuantityKind.Temperature) && figure.Units.All(unit => unit.Kind is QuantityKind.Temperature or QuantityKind.TemperatureDifference or QuantityKind.Angle))
             && group.First > 0;
 
+        /// <summary>Two figures one below the other in a cell, to the same place: the ends of a range.</summary>
+        private static Group? TwoEnds(Group first, Group second)
+        {
+            if (second.First != first.Last + 1 || first.Span.Second is not null || second.Span.Second is not null || first.Span.First.Decimals == 0 || first.Span.First.Decimals != second.Span.First.Decimals)
+                return null;
+            var (a, b) = (first.Span.First.Number.ToDouble(), second.Span.First.Number.ToDouble());
+            return a > 0 && b >= a && b < 4 * a ? first with { Span = Shared(first.Span.First, second.Span.First), Last = second.Last } : null;
+        }
+
         /// <summary>A small whole number that counts parts ("Bearing 1-3", "a. Ring 2", "1.").</summary>
         private bool IsLabel(Group group) =>
             group.Span is { IsBare: true, IsWhole: true } && group.Span.Figures.All(figure => figure.Written.Length <= 2 && figure.Number.Sign > 0)
@@ -404,7 +440,7 @@ internal static class FigureCellReader
         private static readonly (string Word, LimitEnd End)[] Ends =
         [
             ("not more than", LimitEnd.Max), ("not over", LimitEnd.Max), ("not to exceed", LimitEnd.Max), ("up to", LimitEnd.Max), ("maximum", LimitEnd.Max), ("max", LimitEnd.Max),
-            ("not less than", LimitEnd.Min), ("not under", LimitEnd.Min), ("at least", LimitEnd.Min), ("minimum", LimitEnd.Min), ("min", LimitEnd.Min),
+            ("less than", LimitEnd.Max), ("below", LimitEnd.Max), ("not less than", LimitEnd.Min), ("not under", LimitEnd.Min), ("at least", LimitEnd.Min), ("minimum", LimitEnd.Min), ("min", LimitEnd.Min),
         ];
 
         private static string WithoutBrackets(string text)

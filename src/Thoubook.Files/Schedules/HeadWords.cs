@@ -26,7 +26,7 @@ internal static partial class HeadWords
     private static readonly string[] New =
     [
         "new", "manufacturer", "maker", "original", "standard", "std", "assembly", "drawing", "nominal", "specification", "specified",
-        "factory", "production", "initial", "tolerance", "manufacture", "manufacturing",
+        "factory", "production", "initial", "tolerance", "manufacture", "torque", "tightening torque", "setting", "manufacturing",
     ];
 
     private static readonly string[] Amount = ["amount of wear", "wear allowance", "allowable wear", "permissible wear", "wear permitted", "permitted wear", "maximum wear", "max wear", "wear on diameter", "wear maximum", "wear max"];

@@ -26,6 +26,16 @@ internal static class ItemChecks
         if (row.Unit is null)
             return;
         CheckAlignment(draft, limits, words);
+        if (draft.Item.OwnWords.SayWornLimit && !row.New.IsEmpty && row.Worn.IsEmpty)
+        {
+            draft.Doubts.Add(new RowDoubt("worn-by-words", "By its words the item is a limit of wear, and its figures stand in a column of new ones.", DoubtSides.Both,
+            [
+                RowAnswer.AsRead("limits of new parts"),
+                new RowAnswer("worn", "a limit when worn", r => r with { New = Bounds.None, Worn = words.Way == WearWay.Shrinks ? new Bounds(r.New.Min ?? r.New.Max, null) : new Bounds(null, r.New.Max ?? r.New.Min) }),
+                RowAnswer.LeaveOut(DoubtSides.Both),
+            ]));
+        }
+
         if (row.New is { Min: { } min, Max: { } max })
         {
             if (min > max)

@@ -62,7 +62,7 @@ internal sealed class ItemReader(ItemUnits units)
 
     private RowDraft ReadOne(ScheduleItem item, ItemWords words, RowKind? said, LimitOf[] owners)
     {
-        var limits = new LimitReader(item, units, ItemUnits.Expected(words, said), owners);
+        var limits = new LimitReader(item, units, ExpectedBy(item, owners) is { } byUnit && said is null ? byUnit : ItemUnits.Expected(words, said), owners);
         limits.Read();
         if ((said is null or RowKind.Dimension) && limits.New.All.Concat(limits.Worn.All).Any(limit => limit.Figure.Sense != FitSense.Unsaid))
             said = RowKind.Clearance;
@@ -103,6 +103,14 @@ internal sealed class ItemReader(ItemUnits units)
         AskKind(draft, limits, said);
         ItemChecks.Check(draft, limits, words);
         return draft;
+    }
+
+    /// <summary>What the unit at the head of the columns, or of the row, measures, where it is no length.</summary>
+    private static QuantityKind? ExpectedBy(ScheduleItem item, LimitOf[] owners)
+    {
+        var heads = item.Cells.Keys.Select(column => item.Head.Mapping[column]).Where(role => role.Use == ColumnUse.Limit && owners.Contains(role.Of)).Select(role => role.Unit?.Kind).Distinct().ToList();
+        var kind = item.UnitWord.Length > 0 ? TradeUnit.Find(item.UnitWord)?.Kind : heads is [var only] ? only : null;
+        return kind == QuantityKind.Length ? null : kind;
     }
 
     private static string SiSymbol(QuantityKind kind) => kind == QuantityKind.Torque ? "N.m" : kind == QuantityKind.Angle ? "deg" : TradeUnit.Default(kind).Symbol;
@@ -161,9 +169,9 @@ internal sealed class ItemReader(ItemUnits units)
     private void ReadLimits(RowDraft draft, LimitReader limits, ItemWords words, RowKind? said)
     {
         FitReader.ReadSenses(draft, limits, words);
-        var mostOnly = words.IsForm;
+        var end = words.IsForm ? LimitEnd.Max : draft.Item.OwnWords.End;
         var row = draft.Row;
-        row = row with { New = limits.New.ToBounds(mostOnly), Desired = limits.Desired.ToBounds(false) };
+        row = row with { New = limits.New.ToBounds(end), Desired = limits.Desired.ToBounds(LimitEnd.Both) };
         if (limits.WearAmount.Single is { } amount)
             row = row with { WearAmount = amount.Value };
         draft.Row = row with { Worn = WornOf(draft, row, limits.Worn, words) };

@@ -21,12 +21,12 @@ internal sealed class ItemUnits(ScheduleOptions options)
     {
         if (kind == RowKind.Torque)
             return QuantityKind.Torque;
-        if (words.Has("unbalance") || words.Has("imbalance"))
+        if (words.HasAny(["unbalance", "imbalance"]))
             return null;
         if (kind == RowKind.Spring)
         {
             return words.Has("rate") ? QuantityKind.Stiffness
-                : words.HasAny(["load", "loaded", "pressure", "force", "tension", "strength", "poundage", "weight"]) ? QuantityKind.Force
+                : words.HasAny(["load", "loaded", "force", "tension", "strength", "poundage", "weight"]) || (words.Has("pressure") && !words.Has("length") && !words.Has("height")) ? QuantityKind.Force
                 : QuantityKind.Length;
         }
 
@@ -34,16 +34,18 @@ internal sealed class ItemUnits(ScheduleOptions options)
             return QuantityKind.Mass;
         if (words.HasAny(["preload", "pull", "load"]))
             return QuantityKind.Force;
-        if (words.HasAny(["angle", "degree"]))
+        if (words.Has("angle"))
             return QuantityKind.Angle;
-        if (words.HasAny(["pressure"]))
-            return QuantityKind.Pressure;
-        if (words.HasAny(["temperature"]))
-            return QuantityKind.Temperature;
-        if (words.HasAny(["capacity", "volume"]))
-            return QuantityKind.Volume;
-        if (words.HasAny(["speed"]))
-            return QuantityKind.RotationalSpeed;
+        if (kind is null or RowKind.Other && !words.IsForm && !words.SayWear && words.SayNoLength)
+        {
+            return words.Has("pressure") || words.Has("compression") ? QuantityKind.Pressure
+                : words.Has("temperature") ? QuantityKind.Temperature
+                : words.HasAny(["capacity", "volume"]) ? QuantityKind.Volume
+                : words.HasAny(["speed", "rpm"]) ? QuantityKind.RotationalSpeed
+                : words.HasAny(["timing", "advance", "opens", "closes"]) ? QuantityKind.Angle
+                : null;
+        }
+
         return QuantityKind.Length;
     }
 

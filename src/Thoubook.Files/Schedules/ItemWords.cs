@@ -19,7 +19,7 @@ internal sealed class ItemWords
 {
     private static readonly string[] FormPhrases =
     [
-        "ovality", "oval", "out of round", "out of roundness", "roundness", "taper", "runout", "run out", "eccentricity", "concentricity", "flatness", "straightness",
+        "ovality", "oval", "out of round", "out of roundness", "roundness", "runout", "run out", "eccentricity", "concentricity", "flatness", "straightness",
         "out of true", "out of square", "squareness", "parallelism", "bow", "bend", "twist", "warp", "warpage", "distortion", "tir", "difference", "differential", "variation",
         "misalignment", "unbalance", "out of balance", "swash", "waviness",
     ];
@@ -42,18 +42,24 @@ internal sealed class ItemWords
 
     private static readonly string[] HoleWords =
     [
-        "bore", "hole", "inside", "internal", "groove", "slot", "keyway", "counterbore", "recess", "depth", "inner", "parent", "i d", "id",
+        "bore", "hole", "inside", "internal", "groove", "slot", "keyway", "counterbore", "recess", "depth", "parent", "i d", "id",
     ];
 
     private static readonly string[] ShaftWords =
     [
-        "outside", "external", "journal", "crankpin", "thickness", "height", "stem", "spindle", "lift", "o d", "od", "outer", "skirt", "thick",
+        "outside", "external", "journal", "crankpin", "thickness", "height", "stem", "spindle", "lift", "o d", "od", "skirt", "thick",
         "lobe", "tongue", "trunnion",
     ];
 
     private static readonly string[] WeakHoleWords = ["bush", "bushing", "bearing", "guide", "cylinder", "liner", "barrel", "sleeve", "housing", "eye"];
 
     private static readonly string[] WeakShaftWords = ["shaft", "pin", "piston", "camshaft", "crankshaft", "valve", "tappet", "plunger", "follower", "width", "gear", "rod", "flange", "washer", "shell", "key"];
+
+    private static readonly string[] NoLengthWords =
+    [
+        "pressure", "temperature", "capacity", "volume", "speed", "ratio", "number", "tooth", "teeth", "timing", "advance", "firing", "octane", "voltage", "compression", "rpm", "flow", "time", "viscosity",
+        "hardness", "opens", "closes", "current", "resistance", "power",
+    ];
 
     private static readonly string[] FeatureWords =
     [
@@ -83,7 +89,7 @@ internal sealed class ItemWords
     }
 
     /// <summary>A form error or a difference: new and worn are greatest values only.</summary>
-    public bool IsForm => HasAny(FormPhrases);
+    public bool IsForm => HasAny(FormPhrases) || (Has("taper") && !HasAny(["taper pin", "taper roller", "taper bearing", "taper bore", "taper plug", "taper key", "taper shank", "taper seat"]));
 
     /// <summary>Whether the words say what is measured, and not only where.</summary>
     public bool SayFeature => HasAny(FeatureWords) || IsForm || HasAny(EndFloatPhrases) || HasAny(InterferencePhrases);
@@ -107,6 +113,19 @@ internal sealed class ItemWords
             return HasAny(EndFloatPhrases) || (Has("side clearance") && !Has("ring")) || (Has("to") && Has("thrust") && !Has("thickness"));
         }
     }
+
+    /// <summary>Whether the words themselves call the figure a limit of wear ("maximum permissible (worn)").</summary>
+    public bool SayWornLimit => HasAny(["worn", "permissible", "allowable", "wear limit", "service limit", "limit of wear", "replace if", "reject", "discard"]);
+
+    /// <summary>"Maximum" or "minimum" in the words: a figure alone is that end only.</summary>
+    public LimitEnd End => (HasAny(["max", "maximum", "greatest", "not over"]), HasAny(["min", "minimum", "least"])) switch
+    {
+        (true, false) => LimitEnd.Max,
+        (false, true) => LimitEnd.Min,
+        _ => LimitEnd.Both,
+    };
+
+    public bool SayNoLength => HasAny(NoLengthWords);
 
     public bool SayWear => Has("wear");
 
@@ -135,9 +154,11 @@ internal sealed class ItemWords
                 return RowKind.Gap;
             if (Has("spring") && HasAny(SpringWords))
                 return RowKind.Spring;
-            if (Has("wear") || Has("preload") || Has("weight") || Has("mass") || Has("pull") || Has("angle") || Has("pressure"))
+            if (HasAny(["wear", "preload", "weight", "mass", "pull", "load", "angle"]))
                 return RowKind.Other;
-            return SayFeature ? RowKind.Dimension : null;
+            if (SayFeature)
+                return RowKind.Dimension;
+            return HasAny(NoLengthWords) ? RowKind.Other : null;
         }
     }
 
@@ -147,6 +168,8 @@ internal sealed class ItemWords
         {
             if (Kind is { } kind && (kind.IsFit() || IsForm))
                 return WearWay.Grows;
+            if (Kind == RowKind.Spring)
+                return WearWay.Shrinks;
             var hole = HasAny(HoleWords);
             var shaft = HasAny(ShaftWords);
             if (hole != shaft)

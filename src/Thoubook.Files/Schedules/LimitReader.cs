@@ -25,8 +25,9 @@ internal sealed class SideFigures
 
     public IEnumerable<PrintedLimit> All => new[] { Min, Max, Single }.OfType<PrintedLimit>();
 
-    public Bounds ToBounds(bool mostOnly) => Single is { } single
-        ? mostOnly ? new Bounds(null, single.Value) : new Bounds(single.Value, single.Value)
+    /// <param name="end">Which end a single figure is; both where nothing says it.</param>
+    public Bounds ToBounds(LimitEnd end) => Single is { } single
+        ? new Bounds(end == LimitEnd.Max ? null : single.Value, end == LimitEnd.Min ? null : single.Value)
         : new Bounds(Min?.Value, Max?.Value);
 }
 
@@ -305,12 +306,14 @@ internal sealed class LimitReader(ScheduleItem item, ItemUnits units, QuantityKi
         }
 
         return new RowDoubt("unit", "Neither the cell nor the heading gives the unit.", side == DoubtSides.None ? DoubtSides.Both : side,
-            [new RowAnswer("unit-in", "inches", row => row), new RowAnswer("unit-mm", "millimetres", row => row)]) { OfFile = true };
+            [new RowAnswer("unit-in", "inches", row => row), new RowAnswer("unit-mm", "millimetres", row => row)])
+        { OfFile = true };
     }
 
     private static RowDoubt MarkDoubt(DoubtSides side, string text) =>
         new("decimal", $"The comma or point in '{text}' may be a decimal mark or part thousands.", side == DoubtSides.None ? DoubtSides.Both : side,
-            [new RowAnswer("decimal-point", "the point is the decimal mark", row => row), new RowAnswer("decimal-comma", "the comma is the decimal mark", row => row)]) { OfFile = true };
+            [new RowAnswer("decimal-point", "the point is the decimal mark", row => row), new RowAnswer("decimal-comma", "the comma is the decimal mark", row => row)])
+        { OfFile = true };
 
     private string HeadOf(int column) => column < item.Head.Heads.Length && item.Head.Heads[column].Length > 0 ? item.Head.Heads[column] : $"column {column + 1}";
 }

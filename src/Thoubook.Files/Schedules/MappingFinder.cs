@@ -131,6 +131,13 @@ internal static class MappingFinder
                 // "Desired clearance, minimum and maximum" with no other clearance of the new pair beside it is the clearance of the new pair.
                 if (role is { Side: LimitSide.Desired, Of: LimitOf.Clearance, End: not LimitEnd.Both } && !newClearance)
                     role = role with { Side = LimitSide.New };
+                // A nominal size beside the limits themselves is none of them.
+                if (ItemWords.Of(heads[column]).Has("nominal") && readings.Where((other, at) => at != column && other.Role is { } limit && limit.SameLimit(role)).Any())
+                {
+                    roles[column] = new ColumnRole(ColumnUse.Ignored);
+                    continue;
+                }
+
                 roles[column] = Array.FindIndex(roles, 0, column, earlier => earlier.SameLimit(role) && (earlier.Unit == role.Unit || role.Unit is null)) >= 0
                     ? new ColumnRole(ColumnUse.NotUnderstood)
                     : role;
