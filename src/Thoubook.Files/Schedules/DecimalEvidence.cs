@@ -14,12 +14,12 @@ internal static class DecimalEvidence
     {
         var points = 0;
         var commas = 0;
-        var last = -1;
-        foreach (var head in heads)
-            last = Math.Max(last, head.Last);
+        var next = 0;
         for (var index = 0; index < lines.Length; index++)
         {
-            var head = heads.LastOrDefault(candidate => candidate.Last < index) ?? heads[0];
+            while (next + 1 < heads.Length && heads[next + 1].First <= index)
+                next++;
+            var head = heads[next];
             if (index <= head.Last && index >= head.First)
                 continue;
             for (var column = 0; column < lines[index].Cells.Length; column++)

@@ -20,6 +20,12 @@ internal static class ItemChecks
 
     private const double GreatestShareWorn = 0.1;
 
+    /// <summary>[-] Of a size given as one figure, which has no width to compare with.</summary>
+    private const double ShareWornOfOneFigure = 0.03;
+
+    /// <summary>[m] So much a cam or a rocker may lose whatever its size.</summary>
+    private const double SmallWear = 0.0003;
+
     public static void Check(RowDraft draft, LimitReader limits, ItemWords words)
     {
         var row = draft.Row;
@@ -40,7 +46,7 @@ internal static class ItemChecks
         {
             if (min > max)
                 AskOrder(draft, limits);
-            else if (row.Kind.IsFit() ? min > 0 && max / min >= 10 : row.Unit != "m" ? min > 0 && max / min > 1.5 : IsWide(min, max))
+            else if (row.Kind.IsFit() ? min > 0 && max / min >= 10 : row.Unit != "m" ? min > 0 && max / min > 1.5 : row.Kind == RowKind.Spring ? max > 1.25 * min : IsWide(min, max))
                 Ask(draft, "wide", $"The new limits {limits.New.Min} and {limits.New.Max} lie further apart than those of one {(row.Kind.IsFit() ? "fit" : "size")} do.", DoubtSides.New);
         }
 
@@ -79,7 +85,7 @@ internal static class ItemChecks
 
         var beyond = Math.Max(min - value, value - max);
         var width = max - min;
-        if (row.Unit == "m" && beyond > 0 && ((width > 0 ? beyond > WidthsOfWear * width : beyond > 0.03 * max) || beyond > GreatestShareWorn * max))
+        if (row.Unit == "m" && beyond > 0 && ((width > 0 ? beyond > WidthsOfWear * width : beyond > Math.Max(ShareWornOfOneFigure * max, SmallWear) && row.Kind != RowKind.Spring) || beyond > GreatestShareWorn * max))
             AskScale(draft, worn);
     }
 

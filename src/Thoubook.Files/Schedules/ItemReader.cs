@@ -62,7 +62,7 @@ internal sealed class ItemReader(ItemUnits units)
 
     private RowDraft ReadOne(ScheduleItem item, ItemWords words, RowKind? said, LimitOf[] owners)
     {
-        var limits = new LimitReader(item, units, ExpectedBy(item, owners) is { } byUnit && said is null ? byUnit : ItemUnits.Expected(words, said), owners);
+        var limits = new LimitReader(item, units, ExpectedBy(item, owners, said) ?? ItemUnits.Expected(words, said), owners);
         limits.Read();
         if ((said is null or RowKind.Dimension) && limits.New.All.Concat(limits.Worn.All).Any(limit => limit.Figure.Sense != FitSense.Unsaid))
             said = RowKind.Clearance;
@@ -106,8 +106,13 @@ internal sealed class ItemReader(ItemUnits units)
     }
 
     /// <summary>What the unit at the head of the columns, or of the row, measures, where it is no length.</summary>
-    private static QuantityKind? ExpectedBy(ScheduleItem item, LimitOf[] owners)
+    private static QuantityKind? ExpectedBy(ScheduleItem item, LimitOf[] owners, RowKind? said)
     {
+        // A spring is measured in lengths and in loads; a printed unit of force says which.
+        if (said == RowKind.Spring && item.Cells.Values.Any(cell => cell.Main?.Figures.Any(figure => figure.Units.Any(unit => unit.Kind == QuantityKind.Force)) == true))
+            return QuantityKind.Force;
+        if (said is not null)
+            return null;
         var heads = item.Cells.Keys.Select(column => item.Head.Mapping[column]).Where(role => role.Use == ColumnUse.Limit && owners.Contains(role.Of)).Select(role => role.Unit?.Kind).Distinct().ToList();
         var kind = item.UnitWord.Length > 0 ? TradeUnit.Find(item.UnitWord)?.Kind : heads is [var only] ? only : null;
         return kind == QuantityKind.Length ? null : kind;

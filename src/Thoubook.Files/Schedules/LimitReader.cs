@@ -199,6 +199,12 @@ internal sealed class LimitReader(ScheduleItem item, ItemUnits units, QuantityKi
             return;
         }
 
+        if (end == LimitEnd.Both && !figures.IsEmpty || figures.Single is not null)
+        {
+            Doubts.Add(new RowDoubt($"twice-{column + 1}", $"'{cell.Text}' under '{HeadOf(column)}' is given beside other limits of the same sort.", side, [RowAnswer.LeaveOut(side)]));
+            return;
+        }
+
         if (second is not null)
             (figures.Min, figures.Max) = (first, second);
         else if (end == LimitEnd.Min)

@@ -16,6 +16,9 @@ internal sealed record HeadDoubt(int Column, string Code, string Why, ImmutableA
 /// <summary>Finds the head lines and works out from their words what each column holds.</summary>
 internal static class MappingFinder
 {
+    /// <summary>So many lines below a head show what its columns hold; a later line with more cells than those is asked.</summary>
+    private const int LinesLookedAt = 500;
+
     public static ImmutableArray<TableHead> Find(ImmutableArray<ScheduleLine> lines, ScheduleOptions options)
     {
         var heads = ImmutableArray.CreateBuilder<TableHead>();
@@ -63,6 +66,9 @@ internal static class MappingFinder
             sure += reading.Use == ColumnUse.Limit && (reading.Sure || reading.Role!.End != LimitEnd.Both) ? 1 : 0;
         }
 
+        // The first cell may name the descriptions in a word of its own: "Fastener".
+        if (first && sure > 0 && HeadWords.Read("", line.Cell(0)).Use is null && line.Cell(0).Length > 0)
+            named++;
         var all = line.Cells.Count(cell => cell.Length > 0);
         return named >= 2 && limits >= 1 && (sure >= 2 || (sure >= 1 && named > limits) || (first && (named > limits || named == all)));
     }
@@ -99,7 +105,7 @@ internal static class MappingFinder
 
     private static TableHead Understand(ImmutableArray<ScheduleLine> lines, int first, int last, ScheduleOptions options)
     {
-        var width = lines.Skip(first).Max(line => line.Cells.Length);
+        var width = lines.Skip(first).Take(LinesLookedAt).Max(line => line.Cells.Length);
         var readings = new HeadReading[width];
         var heads = ImmutableArray.CreateBuilder<string>(width);
         for (var column = 0; column < width; column++)
@@ -132,7 +138,7 @@ internal static class MappingFinder
                 if (role is { Side: LimitSide.Desired, Of: LimitOf.Clearance, End: not LimitEnd.Both } && !newClearance)
                     role = role with { Side = LimitSide.New };
                 // A nominal size beside the limits themselves is none of them.
-                if (ItemWords.Of(heads[column]).Has("nominal") && readings.Where((other, at) => at != column && other.Role is { } limit && limit.SameLimit(role)).Any())
+                if (ItemWords.Of(heads[column]).Has("nominal") && readings.Where((other, at) => at != column && other.Role is { Side: LimitSide.New, Of: not LimitOf.Clearance }).Any())
                 {
                     roles[column] = new ColumnRole(ColumnUse.Ignored);
                     continue;
@@ -151,6 +157,8 @@ internal static class MappingFinder
                 roles[column] = AskColumn(column, heads[column], options, doubts);
         }
 
+        foreach (var side in new[] { LimitSide.New, LimitSide.Worn })
+            SizesBesideClearances(roles, side);
         NameDescription(lines, last, roles);
         ShareUnit(roles);
         if (!wornSaid && !newSaid && roles.Any(role => role.Use == ColumnUse.Limit))
@@ -163,7 +171,7 @@ internal static class MappingFinder
     {
         if (reading.Use is not (ColumnUse.Description or ColumnUse.Limit) || (reading.Sure && reading.Use == ColumnUse.Limit))
             return reading;
-        var cells = lines.Skip(last + 1).Take(500).Select(line => line.Cell(column)).Where(cell => cell.Length > 0).ToList();
+        var cells = lines.Skip(last + 1).Take(LinesLookedAt).Select(line => line.Cell(column)).Where(cell => cell.Length > 0).ToList();
         if (cells.Count == 0)
             return reading;
         if (reading.Use == ColumnUse.Description)
@@ -171,6 +179,18 @@ internal static class MappingFinder
         return column == 0 && reading.Role!.End == LimitEnd.Both && cells.Count(cell => cell.Count(char.IsLetter) >= 3 && !LooksLikeFigure(cell)) * 5 > cells.Count * 4
             ? new HeadReading(ColumnUse.Description, null, true)
             : reading;
+    }
+
+    /// <summary>"New" beside "new clearance" is the new size.</summary>
+    private static void SizesBesideClearances(ColumnRole[] roles, LimitSide side)
+    {
+        if (!roles.Any(role => role is { Use: ColumnUse.Limit, Of: LimitOf.Clearance } && role.Side == side))
+            return;
+        for (var column = 0; column < roles.Length; column++)
+        {
+            if (roles[column] is { Use: ColumnUse.Limit, Of: LimitOf.Row } && roles[column].Side == side)
+                roles[column] = roles[column] with { Of = LimitOf.Dimension };
+        }
     }
 
     /// <summary>Where the headings name one unit and no other, it is that of the columns that name none.</summary>
@@ -235,8 +255,8 @@ internal static class MappingFinder
         {
             if (roles[column].Use is ColumnUse.Limit or ColumnUse.Remarks)
                 continue;
-            var words = lines.Skip(last + 1).Count(line => line.Cell(column).Count(char.IsLetter) >= 3);
-            if (words * 2 >= lines.Length - last - 1 || (words > 0 && roles[column].Use == ColumnUse.Ignored))
+            var words = lines.Skip(last + 1).Take(LinesLookedAt).Count(line => line.Cell(column).Count(char.IsLetter) >= 3);
+            if (words * 2 >= Math.Min(lines.Length - last - 1, LinesLookedAt) || (words > 0 && roles[column].Use == ColumnUse.Ignored))
             {
                 roles[column] = new ColumnRole(ColumnUse.Description);
                 return;
@@ -298,5 +318,5 @@ internal static class MappingFinder
     }
 
     private static bool HasFigures(ImmutableArray<ScheduleLine> lines, int last, int column) =>
-        lines.Skip(last + 1).Any(line => line.Cell(column).Any(char.IsDigit));
+        lines.Skip(last + 1).Take(LinesLookedAt).Any(line => line.Cell(column).Any(char.IsDigit));
 }

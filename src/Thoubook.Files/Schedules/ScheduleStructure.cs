@@ -11,6 +11,7 @@ namespace Thoubook.Files.Schedules;
 internal sealed partial class ScheduleStructure(ImmutableArray<ScheduleLine> lines, ImmutableArray<TableHead> heads, DecimalMark mark)
 {
     private readonly PlacedLine?[] placed = new PlacedLine?[lines.Length];
+    private readonly TableHead?[] headAt = LinesOfHeads(lines.Length, heads);
     private readonly List<string> section = [];
     private TableHead head = heads[0];
     private string subHeading = "";
@@ -22,6 +23,18 @@ internal sealed partial class ScheduleStructure(ImmutableArray<ScheduleLine> lin
 
     public static ImmutableArray<PlacedLine> Place(ImmutableArray<ScheduleLine> lines, ImmutableArray<TableHead> heads, DecimalMark mark) =>
         new ScheduleStructure(lines, heads, mark).Place();
+
+    private static TableHead?[] LinesOfHeads(int count, ImmutableArray<TableHead> heads)
+    {
+        var at = new TableHead?[count];
+        foreach (var table in heads)
+        {
+            for (var index = table.First; index <= table.Last; index++)
+                at[index] = table;
+        }
+
+        return at;
+    }
 
     private ImmutableArray<PlacedLine> Place()
     {
@@ -38,14 +51,11 @@ internal sealed partial class ScheduleStructure(ImmutableArray<ScheduleLine> lin
     private PlacedLine PlaceLine(int index)
     {
         var line = lines[index];
-        foreach (var candidate in heads)
+        if (headAt[index] is { } begun)
         {
-            if (index >= candidate.First && index <= candidate.Last)
-            {
-                head = candidate;
-                (last, afterHeading) = (null, true);
-                return Heading(line, string.Join(' ', line.Cells.Where(cell => cell.Length > 0)));
-            }
+            head = begun;
+            (last, afterHeading) = (null, true);
+            return Heading(line, string.Join(' ', line.Cells.Where(cell => cell.Length > 0)));
         }
 
         if (line.IsBlank)
@@ -163,7 +173,7 @@ internal sealed partial class ScheduleStructure(ImmutableArray<ScheduleLine> lin
 
     private bool BeginsNextItem(int index, string text)
     {
-        if (index + 1 >= lines.Length || heads.Any(candidate => index + 1 >= candidate.First && index + 1 <= candidate.Last))
+        if (index + 1 >= lines.Length || headAt[index + 1] is not null)
             return false;
         var next = new LineParts(lines[index + 1], head, mark);
         if (!next.HasFigures || next.RawDescription.Length == 0 || next.Cells.Values.Any(cell => cell.OnlyBracketed))

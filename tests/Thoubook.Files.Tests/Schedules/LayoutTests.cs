@@ -375,4 +375,137 @@ public class LayoutTests
         Assert.False(ScheduleMapping.Read(text, "columns.txt").IsOk(out _, out var problems));
         Assert.Equal(line, problems[0].At!.Line);
     }
+
+    [Fact]
+    public void NominalSize_BesideTheLimits_IsNone()
+    {
+        const string table = "Part,Nominal size (mm),Standard (mm),Limit (mm)\nCylinder bore,80,80.000-80.019,80.20\nPin diameter,20,19.990-19.996,19.95\n";
+        var rows = Understood.Read(table).Rows;
+
+        Is(rows[1], "dimension", 80.000, 80.019, null, 80.20, Millimetre);
+        Is(rows[2], "dimension", 19.990, 19.996, 19.95, null, Millimetre);
+    }
+
+    [Fact]
+    public void LimitsOfTheSameSort_GivenTwice_AreAsked()
+    {
+        const string table = "Part,New dimension (mm),New (mm),Worn (mm)\nCylinder bore,80.05,80.000-80.019,80.20\n";
+
+        Asks(Understood.Read(table).Rows[1], "twice");
+    }
+
+    [Theory]
+    [InlineData("Bore,2O.00,20.10")]
+    [InlineData("Bore,20.0l,20.10")]
+    [InlineData("Bore,20.00,2O.10")]
+    [InlineData("Bore,20.0O1,20.10")]
+    [InlineData("Bore,20 .00,20.10")]
+    [InlineData("Bore,20.00 - 20,20.10")]
+    [InlineData("Bore,20.00 12.00,20.10")]
+    [InlineData("Bore,20.00-20.02-20.10,")]
+    [InlineData("Maximum permissible bore,20.00,")]
+    [InlineData("Compression ratio,6.5,")]
+    [InlineData("Ball release load,12-16,")]
+    [InlineData("Valve timing,10,")]
+    [InlineData("Bearing nip,0.10-0.15,")]
+    [InlineData("Pin fit,-0.01,")]
+    [InlineData("Pin,0.02-0.05,0.10")]
+    [InlineData("Bore,84 in,84.1")]
+    public void OneCellThatMayMeanSomethingElse_IsNotTaken(string line)
+    {
+        var row = Understood.Read($"Part,New (mm),Worn (mm)\n{line}\n").Rows[1];
+
+        Assert.True(row.Ask is not null, $"{line}: {row.New} {row.Worn}");
+    }
+
+    [Theory]
+    [InlineData("Oil clearance max.", "0.05", null, 0.05)]
+    [InlineData("Oil clearance", "≤0.05", null, 0.05)]
+    [InlineData("Oil clearance", "max 0.05", null, 0.05)]
+    [InlineData("Oil clearance", "not over 0.05", null, 0.05)]
+    [InlineData("Oil clearance", "> 0.05", 0.05, null)]
+    [InlineData("Minimum oil clearance", "0.05", 0.05, null)]
+    [InlineData("Oil clearance", "0.05 0.08", 0.05, 0.08)]
+    [InlineData("Oil clearance", "0.05 to 0.08", 0.05, 0.08)]
+    [InlineData("Oil clearance", "0.05–0.08", 0.05, 0.08)]
+    [InlineData("Oil clearance", "nil to 0.08", 0.0, 0.08)]
+    public void OneEnd_IsThatEndOnly(string name, string cell, double? min, double? max) =>
+        Is(Understood.Read($"Part,New (mm),Worn (mm)\n{name},{cell},\n").Rows[1], "clearance", min, max, null, null, Millimetre);
+
+    [Theory]
+    [InlineData("Big end clearance", "clearance")]
+    [InlineData("Big end side clearance", "end float")]
+    [InlineData("Piston ring end clearance", "gap")]
+    [InlineData("Piston ring side clearance", "clearance")]
+    [InlineData("Crankshaft end play", "end float")]
+    [InlineData("Pressure pump gear end float", "end float")]
+    [InlineData("Taper pin clearance", "clearance")]
+    [InlineData("Flywheel run-out", "other")]
+    [InlineData("Crankpin taper", "other")]
+    [InlineData("Timing gears - backlash", "backlash")]
+    [InlineData("Rings: gap in bore", "gap")]
+    public void Kind_IsToldByTheWords(string name, string kind) =>
+        Assert.Equal(kind, Understood.Read($"Part,New (mm),Worn (mm)\n{name},0.05-0.08,0.12\n").Rows[1].Kind.Word());
+
+    [Fact]
+    public void TorqueColumn_ItsUnitIsNoLength()
+    {
+        const string table = "Fastener,Torque (lbf ft)\nMain bearing cap bolts,85-95\nPump gear end float,0.003\n";
+        var rows = Understood.Read(table).Rows;
+
+        Is(rows[1], "torque", 85, 95, null, null, 0.45359237 * 9.80665 * 0.3048);
+        Asks(rows[2], "unit");
+    }
+
+    [Fact]
+    public void InchesAndMillimetres_UnderSpanningHeads()
+    {
+        const string table = """
+            Item,Inches,,,Millimeters,,
+            ,Min.,Max.,Wear limit,Min.,Max.,Wear limit
+            Crankshaft,,,,,,
+            Main journal dia.,2.4990,2.4995,2.4975,63.475,63.487,63.436
+            End play,0.004,0.010,0.014,0.10,0.25,0.36
+            Ring gap:,,,,,,
+            Top,0.015,0.025,0.060,0.38,0.64,1.52
+            Oil,0.010,0.020,0.060,0.25,0.51,0.15
+            """;
+        var rows = Understood.Read(table).Rows;
+
+        Is(rows[3], "dimension", 2.4990, 2.4995, 2.4975, null);
+        Is(rows[4], "end float", 0.004, 0.010, null, 0.014);
+        Is(rows[6], "gap", 0.015, 0.025, null, 0.060);
+        Asks(rows[7], "repeat");
+    }
+
+    [Fact]
+    public void NewAndWorn_BesideClearances_AreThoseOfTheSize()
+    {
+        const string table = "No.;Part;New (mm);Worn (mm);Clearance new (mm);Clearance worn (mm)\n1;Crank pin;52,97 - 52,98;52,85;0,03 - 0,06;0,15\n;Rod bearing bore;53,01-53,03;53,10;;\n";
+        var rows = Understood.Read(table).Rows;
+
+        Is(rows[1], "dimension", 52.97, 52.98, 52.85, null, Millimetre);
+        Is(Assert.Single(rows[1].Beside), "clearance", 0.03, 0.06, null, 0.15, Millimetre);
+        Is(rows[2], "dimension", 53.01, 53.03, null, 53.10, Millimetre);
+    }
+
+    [Fact]
+    public void LengthsInInchesOrMillimetres_TheSameSchedule_GivesTheSameLimits()
+    {
+        // 1 in = 25.4 mm exactly, so these four are the same lengths to the last place.
+        var inches = Understood.Read("Part,Min (in),Max (in),Worn (in)\nMain bearing bore,2.5000,2.5005,2.5020\nEnd float,0.0050,0.0100,0.0150\n").Rows;
+        var millimetres = Understood.Read("Part,Min (mm),Max (mm),Worn (mm)\nMain bearing bore,63.5000,63.5127,63.5508\nEnd float,0.1270,0.2540,0.3810\n").Rows;
+        var commas = Understood.Read("Part;Min (mm);Max (mm);Worn (mm)\nMain bearing bore;63,5000;63,5127;63,5508\nEnd float;0,1270;0,2540;0,3810\n").Rows;
+        for (var row = 1; row < inches.Length; row++)
+        {
+            foreach (var other in new[] { millimetres[row], commas[row] })
+            {
+                Assert.Null(other.Ask);
+                Assert.Equal(inches[row].Kind, other.Kind);
+                Assert.Equal(inches[row].New.Min!.Value, other.New.Min!.Value, 1e-15);
+                Assert.Equal(inches[row].New.Max!.Value, other.New.Max!.Value, 1e-15);
+                Assert.Equal(inches[row].Worn.Max!.Value, other.Worn.Max!.Value, 1e-15);
+            }
+        }
+    }
 }
