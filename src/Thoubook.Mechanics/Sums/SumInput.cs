@@ -104,7 +104,7 @@ public sealed record SumInput(string Key, string Symbol, string Name, Measure Me
     /// <summary>The numbers it may have.</summary>
     public Allowed Allowed { get; init; } = Allowed.Finite;
 
-    /// <summary>What is taken where it is left out; with neither a default nor <see cref="IsOptional"/> it must be given.</summary>
+    /// <summary>[any] what is taken where it is left out; with neither a default nor <see cref="IsOptional"/> it must be given.</summary>
     public double? Default { get; init; }
 
     /// <summary>Whether it may be left out without a default.</summary>
