@@ -8,6 +8,9 @@ internal static class JointConformance
     /// <summary>Beyond this many standard deviations a probability is 0 or 1 to the last digit that counts here.</summary>
     private const double Far = 6.5;
 
+    /// <summary>The shared error is followed so many standard deviations to either side; beyond lie 7e-8.</summary>
+    private const double Reach = 5.4;
+
     private const int PointsPerDeviation = 64;
 
     private static readonly (double Value, double Slope)[] Tail = TableOfTail();
@@ -83,8 +86,8 @@ internal static class JointConformance
             return new ConformanceProbability(0, 1, 1);
         n = kept;
 
-        var half = (int)Math.Ceiling(6 * Math.Sqrt(1 + (sharpest * sharpest)) / 0.85);
-        var step = 6.0 / half;
+        var half = (int)Math.Ceiling(Reach * Math.Sqrt(1 + (sharpest * sharpest)) / 0.85);
+        var step = Reach / half;
         var (within, noneBelow, noneAbove, weights) = (0.0, 0.0, 0.0, 0.0);
         for (var k = -half; k <= half; k++)
         {
