@@ -12,8 +12,8 @@ internal static class ItemChecks
     /// <summary>[m] Beyond this no two parts that fit one another stand apart, a piston ring's gap and a backlash included.</summary>
     private const double LargestFit = 0.006;
 
-    /// <summary>[m] Beyond this no two parts of an engine are pressed together.</summary>
-    private const double LargestInterference = 0.0015;
+    /// <summary>[m] Beyond this hardly two parts of an engine are pressed together: a shrunk ring may be, and is asked.</summary>
+    private const double LargestInterference = 0.00035;
 
     /// <summary>[-] A worn limit is rarely further from the new limits than some widths of the new range.</summary>
     private const double WidthsOfWear = 25;
@@ -46,7 +46,7 @@ internal static class ItemChecks
         {
             if (min > max)
                 AskOrder(draft, limits);
-            else if (row.Kind.IsFit() ? min > 0 && max / min >= 10 : row.Unit != "m" ? min > 0 && max / min > 1.5 : row.Kind == RowKind.Spring ? max > 1.25 * min : IsWide(min, max))
+            else if (row.Kind.IsFit() ? (min > 0 && max / min >= 10) || (max < 0 && min / max >= 10) || (min < 0 && max > 0 && Math.Max(-min / max, -max / min) >= 8) : row.Unit != "m" ? min > 0 && max / min > 1.5 : row.Kind == RowKind.Spring ? max > 1.25 * min : IsWide(min, max))
                 Ask(draft, "wide", $"The new limits {limits.New.Min} and {limits.New.Max} lie further apart than those of one {(row.Kind.IsFit() ? "fit" : "size")} do.", DoubtSides.New);
         }
 

@@ -411,6 +411,8 @@ public class LayoutTests
     [InlineData("Pin fit,-0.01,")]
     [InlineData("Pin,0.02-0.05,0.10")]
     [InlineData("Bore,84 in,84.1")]
+    [InlineData("Pin fit,0.25 tight to 0.012 loose,")]
+    [InlineData("Bush in rod,0.38 tight,")]
     public void OneCellThatMayMeanSomethingElse_IsNotTaken(string line)
     {
         var row = Understood.Read($"Part,New (mm),Worn (mm)\n{line}\n").Rows[1];
