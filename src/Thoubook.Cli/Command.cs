@@ -10,6 +10,7 @@ internal static class Command
     public static IReadOnlyList<Verb> Verbs { get; } =
     [
         EnginesVerb.Engines,
+        ImportVerb.Import,
         ExportVerb.Export,
         AppraiseVerb.Appraise,
         ReadVerb.Read,

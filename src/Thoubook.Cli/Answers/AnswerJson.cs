@@ -11,6 +11,8 @@ namespace Thoubook.Cli.Answers;
 [JsonSerializable(typeof(AskAnswer))]
 [JsonSerializable(typeof(RefusedAnswer))]
 [JsonSerializable(typeof(RecordedAnswer))]
+[JsonSerializable(typeof(DryRunAnswer))]
+[JsonSerializable(typeof(ImportedAnswer))]
 [JsonSerializable(typeof(IReadOnlyList<ReadingAnswer>))]
 [JsonSerializable(typeof(VerifyAnswer))]
 [JsonSerializable(typeof(SumAnswered))]

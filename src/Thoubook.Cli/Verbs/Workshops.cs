@@ -18,9 +18,12 @@ internal static class Workshops
         OpenWorkshop.Open(Folder(request, terminal), whenMissing, terminal.Clock);
 
     /// <summary>Opens the workshop for one thing to be done in it.</summary>
-    public static ExitStatus With(Request request, Terminal terminal, Func<OpenWorkshop, ExitStatus> act)
+    public static ExitStatus With(Request request, Terminal terminal, Func<OpenWorkshop, ExitStatus> act) => With(request, terminal, WhenMissing.Refuse, act);
+
+    /// <inheritdoc cref="With(Request, Terminal, Func{OpenWorkshop, ExitStatus})"/>
+    public static ExitStatus With(Request request, Terminal terminal, WhenMissing whenMissing, Func<OpenWorkshop, ExitStatus> act)
     {
-        if (!Open(request, terminal).IsOk(out var workshop, out var problems))
+        if (!Open(request, terminal, whenMissing).IsOk(out var workshop, out var problems))
             return terminal.Refuse(request, problems);
         using (workshop)
             return act(workshop);
