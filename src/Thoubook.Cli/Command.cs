@@ -9,6 +9,8 @@ internal static class Command
 {
     public static IReadOnlyList<Verb> Verbs { get; } =
     [
+        DemoVerb.Demo,
+        ServeVerb.Serve,
         EnginesVerb.Engines,
         ImportVerb.Import,
         ExportVerb.Export,

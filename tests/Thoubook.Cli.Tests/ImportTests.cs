@@ -140,7 +140,6 @@ public sealed class ImportTests : IDisposable
         { "cut.yaml", "engine: { name: A, purpose: display\n" },
         { "two-points.yaml", "engine: { name: A, purpose: display }\nparts: { a: {} }\ndimensions: { a.b: { new: [1.2.3 in, 1.3 in] } }\n" },
         { "wrong-unit.yaml", "engine: { name: A, purpose: display }\nparts: { a: {} }\ndimensions: { a.b: { new: [1 psi, 2 psi] } }\n" },
-        { "formula.csv", "of,place,value [in]\na.b,A1,=1+1\n" },
     };
 
     [Theory]
@@ -151,6 +150,20 @@ public sealed class ImportTests : IDisposable
         var spoken = Spoken.Here(workshop, "import", Write(name, content), "--engine", "A").Is(ExitStatus.BadInput);
         Assert.Matches(@"^thoubook: " + name.Replace(".", @"\.", StringComparison.Ordinal) + @"\(\d+,\d+\): ", spoken.Error);
         Assert.DoesNotContain("\"A\"", Path.Exists(workshop) ? Spoken.Here(workshop, "engines", "--json").Out : "", StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("=1+1")]
+    [InlineData("@SUM(A1)")]
+    [InlineData("1.2.3")]
+    [InlineData("1253.5")]
+    public void ReadingsTable_BadCell_IsRefusedWithItsPlaceAndNothingIsWritten(string cell)
+    {
+        using var bench = new Bench();
+        var file = Write("readings.csv", $"of,place,value [in]\n{Bench.Depth},A1,1.2535\n{Bench.Depth},A2,{cell}\n");
+        var spoken = bench.Says("import", file, "--engine", Bench.Engine).Is(ExitStatus.BadInput);
+        Assert.StartsWith("thoubook: readings.csv(3,", spoken.Error, StringComparison.Ordinal);
+        Assert.Empty(bench.Says("reading", "list", Bench.Engine, Bench.Depth, "--json").Json.EnumerateArray());
     }
 
     [Fact]

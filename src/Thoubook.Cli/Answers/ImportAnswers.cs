@@ -76,6 +76,9 @@ internal sealed record RuleAnswer(double? Ratio, double? Add, string? Per, strin
 /// <summary>What an import wrote.</summary>
 internal sealed record ImportedAnswer(string Engine, int Added, int Changed, int Same, int LeftOut)
 {
-    public static ImportedAnswer Of(EngineName engine, Store.Changed changed, int leftOut = 0) =>
-        new(engine.Text, changed.Added + changed.FactsAdded, changed.Edited, changed.Unchanged + changed.FactsThereBefore, leftOut);
+    public static ImportedAnswer Of(Imported imported, int leftOut)
+    {
+        var changed = imported.Changed;
+        return new(imported.Reading.Record.Engine.Name.Text, changed.Added + changed.FactsAdded, changed.Edited, changed.Unchanged + changed.FactsThereBefore, leftOut);
+    }
 }

@@ -3,7 +3,6 @@ using Thoubook.Cli.Answers;
 using Thoubook.Cli.Speaking;
 using Thoubook.Files.Schedules;
 using Thoubook.Record;
-using Thoubook.Record.Documents;
 using Thoubook.Record.Quantities;
 using Thoubook.Store;
 using Thoubook.Workshop;
@@ -22,7 +21,7 @@ internal static class ImportVerb
 
     public static readonly Verb Import = new("import", "Takes in engine files, tables of readings, or a schedule of limits copied from a manual.", Run)
     {
-        Operands = [new("FILE", "an engine file (YAML) with its tables of readings (CSV), or one schedule (CSV)") { Rest = true }],
+        Operands = [new("FILE", "an engine file (YAML) with its tables of readings (CSV), or schedules (CSV)") { Rest = true }],
         Options = [Option.Engine, DryRun, Unit, Decimal, Option.Confirm, DocumentName, Mapping, KeepMapping, Option.By, Option.Json],
         More = """
             All or nothing: a problem in one file refuses all, and importing again changes nothing. What a schedule means and does not say is asked;
@@ -41,23 +40,27 @@ internal static class ImportVerb
     {
         if (!ReadOptions(request).IsOk(out var options, out var problems))
             return terminal.Refuse(request, problems);
-        var texts = new List<(string Path, string Text)>();
+        var files = new List<IncomingFile>();
         foreach (var path in request.Operands)
         {
             terminal.Progress($"Reading {path} …");
             if (!IncomingFile.OnDisk(path).Text().IsOk(out var text, out problems))
                 return terminal.Refuse(request, problems);
-            texts.Add((path, text));
+            var name = Path.GetFileName(path);
+            if (ImportReading.SortOf(text) == FileSort.Schedule && (request.Has(DryRun) || request.Has(KeepMapping)))
+            {
+                var status = LookAtSchedule(request, terminal, options, name, text);
+                if (request.Has(DryRun) || status != ExitStatus.Good)
+                    return status;
+            }
+
+            files.Add(IncomingFile.Pasted(name, text));
         }
 
-        if (!texts.Any(t => ImportReading.SortOf(t.Text) == FileSort.Schedule))
-            return TakeFiles(request, terminal, options, [.. texts.Select(t => IncomingFile.Pasted(Path.GetFileName(t.Path), t.Text))]);
-        return texts is [var only]
-            ? TakeSchedule(request, terminal, options, only.Path, only.Text)
-            : terminal.Refuse(request, [new Problem("schedule-alone", "", $"{texts.Count} files", "A schedule is taken in by itself, so that what it asks can be answered.", "Import each file alone.")]);
+        return request.Has(DryRun) ? LookAt(request, terminal, options, files) : Take(request, terminal, options, files);
     }
 
-    private static Outcome<ScheduleOptions> ReadOptions(Request request)
+    private static Outcome<ImportOptions> ReadOptions(Request request)
     {
         var problems = new List<Problem>();
         var unit = Choose(request, Unit, problems, ("in", StatedUnit.Inch), ("mm", StatedUnit.Millimetre));
@@ -65,9 +68,19 @@ internal static class ImportVerb
         ScheduleMapping? mapping = null;
         if (request[Mapping] is { } file && !IncomingFile.OnDisk(file).Text().Then(text => ScheduleMapping.Read(text, Path.GetFileName(file))).IsOk(out mapping, out var wrong))
             problems.AddRange(wrong);
+        if (request.Has(DryRun) && request.Operands.Count > 1)
+            problems.Add(new("dry-run-one", "--dry-run", $"{request.Operands.Count} files", "One file is looked at at a time.", "Name one."));
         return problems.Count > 0
-            ? new Outcome<ScheduleOptions>.Refused(problems)
-            : new ScheduleOptions { Unit = unit, Decimal = mark, Mapping = mapping, Confirmed = request.Confirmed };
+            ? new Outcome<ImportOptions>.Refused(problems)
+            : new ImportOptions(Facts.By(request))
+            {
+                Engine = request[Option.Engine],
+                Confirmed = request.Confirmed,
+                Unit = unit,
+                Decimal = mark,
+                Mapping = mapping,
+                Document = request[DocumentName],
+            };
     }
 
     private static T Choose<T>(Request request, Option option, List<Problem> problems, params (string Word, T Value)[] known)
@@ -85,90 +98,55 @@ internal static class ImportVerb
         return default;
     }
 
-    /// <summary>Engine files and tables of readings.</summary>
-    private static ExitStatus TakeFiles(Request request, Terminal terminal, ScheduleOptions options, IReadOnlyList<IncomingFile> files)
+    private static ExitStatus Take(Request request, Terminal terminal, ImportOptions options, IReadOnlyList<IncomingFile> files) => Workshops.With(request, terminal, WhenMissing.MakeOne, workshop =>
     {
-        var terms = new ImportOptions(Facts.By(request)) { Engine = request[Option.Engine], Confirmed = options.Confirmed, Decimal = options.Decimal };
-        if (request.Has(DryRun))
-            return LookAt(request, terminal, files, terms);
-        return Workshops.With(request, terminal, WhenMissing.MakeOne, workshop =>
-        {
-            terminal.Progress("Taking in …");
-            if (!workshop.Import(files, terms).IsOk(out var imported, out var problems))
-                return terminal.Refuse(request, problems);
-            if (request.Has(Option.Json))
-                terminal.Json(ImportedAnswer.Of(imported.Reading.Record.Engine.Name, imported.Changed), AnswerJson.Shapes.ImportedAnswer);
-            else
-                terminal.Out.WriteLine(imported.Summary);
-            return ExitStatus.Good;
-        });
-    }
+        terminal.Progress("Taking in …");
+        if (!workshop.Import(files, options).IsOk(out var imported, out var problems))
+            return terminal.Refuse(request, problems);
+        var leftOut = imported.Reading.Schedules.SelectMany(s => s.Proposal.LeftOut).ToArray();
+        if (request.Has(Option.Json))
+            terminal.Json(ImportedAnswer.Of(imported, leftOut.Length), AnswerJson.Shapes.ImportedAnswer);
+        else
+            terminal.Out.WriteLine(imported.Summary);
+        foreach (var row in leftOut)
+            terminal.Error.WriteLine($"Line {row.Row}: {row.Name}: left out, for it gives no limits to judge by.");
+        return ExitStatus.Good;
+    });
 
-    private static ExitStatus LookAt(Request request, Terminal terminal, IReadOnlyList<IncomingFile> files, ImportOptions terms)
+    private static ExitStatus LookAt(Request request, Terminal terminal, ImportOptions options, IReadOnlyList<IncomingFile> files)
     {
         // Where there is no workshop, the files are read as they stand.
-        var workshop = Workshops.Open(request, terminal) is Outcome<OpenWorkshop>.Ok { Value: var open } ? open : null;
-        using (workshop)
+        using var workshop = Workshops.Open(request, terminal) is Outcome<OpenWorkshop>.Ok { Value: var open } ? open : null;
+        var now = terminal.Clock.GetCurrentInstant().WithOffset(NodaTime.Offset.Zero);
+        if (!(workshop?.LookAt(files, options) ?? ImportReading.Of(files, options, now, _ => null)).IsOk(out var reading, out var problems))
+            return terminal.Refuse(request, problems);
+        var (name, sort) = reading.Files[0];
+        if (request.Has(Option.Json))
         {
-            var now = terminal.Clock.GetCurrentInstant().WithOffset(NodaTime.Offset.Zero);
-            if (!(workshop?.LookAt(files, terms) ?? ImportReading.Of(files, terms, now, _ => null)).IsOk(out var reading, out var problems))
-                return terminal.Refuse(request, problems);
-            var name = string.Join(", ", reading.Files.Select(f => f.Name));
-            if (request.Has(Option.Json))
-            {
-                terminal.Json(DryRunAnswer.Of(name, reading.Files[0].Sort, reading.Record), AnswerJson.Shapes.DryRunAnswer);
-                return ExitStatus.Good;
-            }
-
-            var says = SaysAnswer.Of(reading.Record);
-            terminal.Out.WriteLine($"{name}: {says.Engine}, {says.Parts} parts, {says.Dimensions} dimensions, {says.Fits} fits, {says.Gauges} gauges, {says.Pieces} pieces, {says.Readings} readings, {says.OtherFacts} other facts. Nothing was written.");
+            terminal.Json(DryRunAnswer.Of(name, sort, reading.Record), AnswerJson.Shapes.DryRunAnswer);
             return ExitStatus.Good;
         }
+
+        var says = SaysAnswer.Of(reading.Record);
+        terminal.Out.WriteLine($"{name}: {says.Engine}, {says.Parts} parts, {says.Dimensions} dimensions, {says.Fits} fits, {says.Gauges} gauges, {says.Pieces} pieces, {says.Readings} readings, {says.OtherFacts} other facts. Nothing was written.");
+        return ExitStatus.Good;
     }
 
-    private static ExitStatus TakeSchedule(Request request, Terminal terminal, ScheduleOptions options, string path, string text)
+    /// <summary>Shows a schedule row by row, with what it asks; needs neither engine nor workshop.</summary>
+    private static ExitStatus LookAtSchedule(Request request, Terminal terminal, ImportOptions options, string name, string text)
     {
-        if (!ScheduleReader.ReadText(text, Path.GetFileName(path), options).IsOk(out var reading, out var problems))
+        if (!ScheduleImport.Of(text, name, options, []).IsOk(out var schedule, out var problems))
             return terminal.Refuse(request, problems);
+        var reading = schedule.Reading;
         if (request[KeepMapping] is { } keep && KeepMappingIn(keep, reading.Mapping) is { } notKept)
             return terminal.Refuse(request, [notKept]);
-        if (request.Has(DryRun))
-        {
-            if (request.Has(Option.Json))
-                terminal.Json(DryRunAnswer.Of(Path.GetFileName(path), reading), AnswerJson.Shapes.DryRunAnswer);
-            else
-                Show(terminal, reading);
-            return reading.AsksNothing ? ExitStatus.Good : terminal.Refuse(reading.Questions);
-        }
-
-        if (!reading.AsksNothing)
-            return terminal.Refuse(request, reading.Questions);
-        if (request[Option.Engine] is not { } engine)
-            return terminal.Refuse(request, [new Problem("import-engine", "--engine", "no engine", "A schedule's limits go into an engine.", "Say which: --engine ENGINE; or --dry-run to look at it alone.")]);
-        if (!DocumentOf(request, path).IsOk(out var document, out problems))
-            return terminal.Refuse(request, problems);
-        return Workshops.With(request, terminal, workshop =>
-        {
-            if (!workshop.TakeSchedule(engine, reading, document, Facts.By(request)).IsOk(out var taken, out var wrong))
-                return terminal.Refuse(request, wrong);
-            var answer = ImportedAnswer.Of(new EngineName(engine), taken.Changed, taken.Proposal.LeftOut.Length);
-            if (request.Has(Option.Json))
-                terminal.Json(answer, AnswerJson.Shapes.ImportedAnswer);
-            else
-                terminal.Out.WriteLine($"{answer.Engine}: {answer.Added} added, {answer.Changed} changed, {answer.Same} the same.");
-            foreach (var row in taken.Proposal.LeftOut)
-                terminal.Error.WriteLine($"{Path.GetFileName(path)}({row.Row},1): {row.Name}: left out, for it gives no limits that can be judged by.");
+        if (!request.Has(DryRun))
             return ExitStatus.Good;
-        });
-    }
-
-    private static Outcome<Document> DocumentOf(Request request, string path)
-    {
-        var stated = request[DocumentName];
-        var name = stated ?? new string([.. Path.GetFileNameWithoutExtension(path).ToLowerInvariant().Select(c => char.IsAsciiLetterOrDigit(c) ? c : '-')]).Trim('-');
-        return Record.DocumentName.TryRead(name, out var document, out var problem)
-            ? new Document(document)
-            : problem with { Field = "--document" };
+        if (request.Has(Option.Json))
+            terminal.Json(DryRunAnswer.Of(name, reading), AnswerJson.Shapes.DryRunAnswer);
+        else
+            Show(terminal, reading);
+        return reading.AsksNothing ? ExitStatus.Good : terminal.Refuse(reading.Questions);
     }
 
     private static Problem? KeepMappingIn(string file, ScheduleMapping mapping)
