@@ -60,6 +60,8 @@ public sealed partial class OpenWorkshop
         var part = figure!.Name.Part;
         var before = record.Index.Fact(id) as Reading;
         var of = piece ?? before?.Piece ?? record.Index.ChosenFor(part)?.Piece;
+        if (of is null && record.Choices.Any(c => c.Part == part && record.Index.StrikeOutOf(c.Id) is null))
+            return new Problem("which-piece", "piece", "nothing", $"The piece that was chosen for {part} was lifted, and no other is chosen.", "Name the piece measured, or choose one for the part.");
         var own = of is null ? OwnPiece(record, part) : null;
         var reading = new Reading(id, at, entry.By, of ?? own!.Tag, figure.Name, value!)
         {
