@@ -158,6 +158,7 @@ public sealed partial class OpenWorkshop
         return _store.Write([change with { Facts = [.. change.Facts, fact] }, .. elsewhere ?? []]).Then<T>(changed =>
         {
             var stored = changed[0].Facts[^1];
+            GoOnFrom(record.Engine.Name, changed);
             return stored.Sequence > record.Sequence || !Engine(record.Engine.Name).IsOk(out var now, out _) ? (T)stored : (T)(now.Index.Fact(stored.Id) ?? stored);
         });
     }

@@ -57,5 +57,27 @@ public sealed partial class OpenWorkshop : IDisposable
 
     public void Dispose() => _store.Dispose();
 
+    /// <summary>
+    /// Readings and checks just written are added to the record kept in memory, where nothing else was written in between: so that many written
+    /// one after the other do not each load the engine anew. Anything else is loaded when it is next asked for.
+    /// </summary>
+    private void GoOnFrom(EngineName engine, IReadOnlyList<Changed> changes)
+    {
+        if (changes is not [{ Added: 0, Edited: 0, FactsThereBefore: 0 } changed] || !changed.Facts.All(f => f is Reading or Check))
+            return;
+        lock (_loading)
+        {
+            if (_records.TryGetValue(engine, out var kept) && kept.Sequence + changed.FactsAdded == changed.Sequence)
+            {
+                _records[engine] = kept with
+                {
+                    Sequence = changed.Sequence,
+                    Readings = [.. kept.Readings, .. changed.Facts.OfType<Reading>()],
+                    Checks = [.. kept.Checks, .. changed.Facts.OfType<Check>()],
+                };
+            }
+        }
+    }
+
     private OffsetDateTime Now() => _clock.GetCurrentInstant().WithOffset(DateTimeZoneProviders.Tzdb.GetSystemDefault().GetUtcOffset(_clock.GetCurrentInstant()));
 }

@@ -184,6 +184,25 @@ public class ReadingTests
     }
 
     [Fact]
+    public void Engine_KeptInMemory_IsWhatTheDatabaseHolds()
+    {
+        using var bench = new Bench();
+        using var other = Bench.Ok(OpenWorkshop.Open(bench.Folder, WhenMissing.Refuse, SystemClock.Instance));
+        foreach (var (value, figure) in new[] { ("1.2535", Bench.Depth), ("1.2536", Bench.Depth), ("1.251", Bench.Width), ("2.5 thou", Bench.EndFloat), ("0.5T", Bench.EndFloat) })
+        {
+            var entry = Bench.Reading(value, figure) with { Place = "A1", Note = "as taken" };
+            var outcome = bench.Workshop.AddReading(entry);
+            if (!outcome.IsOk(out _, out var problems))
+                Bench.Ok(bench.Workshop.AddReading(entry with { Confirmed = problems.SelectMany(p => p.Meanings).Select(m => m.Code).Take(1).ToHashSet(StringComparer.Ordinal) }));
+            var (kept, held) = (bench.Record, Bench.Ok(other.Engine(Bench.Pump)));
+            Assert.Equal(held.Sequence, kept.Sequence);
+            Assert.Equal(held.Readings, kept.Readings);
+            Assert.Equal(held.Choices, kept.Choices);
+            Assert.Equal(held.Checks.Select(c => (c with { ReliesOn = [] }, string.Join(' ', c.ReliesOn))), kept.Checks.Select(c => (c with { ReliesOn = [] }, string.Join(' ', c.ReliesOn))));
+        }
+    }
+
+    [Fact]
     public void Engine_WrittenByAnotherProgram_IsSeen()
     {
         using var bench = new Bench();
