@@ -58,6 +58,7 @@ public static class ThoubookWeb
         DecideDoor.Map(web);
         SumDoor.Map(web);
         WorkshopDoor.Map(web);
+        ImportDoor.Map(web);
         web.MapFallback(() => Plain.Answer(StatusCodes.Status404NotFound, "Not here", "There is no page under this address."));
         return web;
     }
