@@ -1,7 +1,6 @@
 using System.Text;
 using Thoubook.Files.Schedules;
 using Thoubook.Record;
-using Thoubook.Record.Documents;
 using Thoubook.Record.Quantities;
 using Thoubook.Web.Pages;
 using Thoubook.Web.Sheets;
@@ -33,7 +32,6 @@ internal static class ImportDoor
             Text = posted.Text("text"),
             FileName = posted.Given("fileName") ?? "pasted",
             Book = posted["book"],
-            Edition = posted["edition"],
             Unit = posted["unit"],
             Decimal = posted["decimal"],
             Confirmed = posted.Confirmed,
@@ -50,55 +48,42 @@ internal static class ImportDoor
             return Page<ImportPage>(new { Engine = record, Form = form });
         if (string.IsNullOrWhiteSpace(form.Text))
             return Page<ImportPage>(new { Engine = record, Form = form, Problems = (IReadOnlyList<Problem>)[new Problem("nothing", "text", "nothing", "A text, or a file.", "Paste it, or choose a file.")] }, StatusCodes.Status422UnprocessableEntity);
-        return ImportReading.SortOf(form.Text) == FileSort.Schedule ? OfSchedule(bench, record, form, posted) : OfFile(bench, record, form, posted);
-    }
 
-    private static IResult OfSchedule(Bench bench, EngineRecord record, ImportForm form, Posted posted)
-    {
-        var options = new ScheduleOptions
-        {
-            Unit = form.Unit switch { "in" => StatedUnit.Inch, "mm" => StatedUnit.Millimetre, _ => StatedUnit.NotStated },
-            Decimal = MarkOf(form),
-            Confirmed = form.Confirmed,
-        };
-        if (!ScheduleReader.ReadText(form.Text, form.FileName, options).IsOk(out var reading, out var problems))
-            return Page<ImportPage>(new { Engine = record, Form = form, Problems = problems }, StatusCodes.Status422UnprocessableEntity);
-        var document = BookOf(form, record);
-        var proposal = ScheduleProposal.From(reading, document.Name);
-        if (posted["step"] == "take")
-        {
-            var incoming = new EngineRecord(record.Engine)
-            {
-                Documents = [document],
-                Parts = [.. proposal.Parts.Where(p => record.Index.Part(p.Name) is null)],
-                Dimensions = proposal.Dimensions,
-                Fits = proposal.Fits,
-            };
-            if (bench.Workshop.Save(incoming, posted.By).IsOk(out _, out problems))
-                return new SeeOther(Where.Figures(record.Engine.Name));
-        }
-
-        return Page<ImportPage>(new { Engine = record, Form = form, Schedule = reading, Proposal = proposal, Problems = problems }, problems.Count == 0 ? StatusCodes.Status200OK : StatusCodes.Status422UnprocessableEntity);
-    }
-
-    private static IResult OfFile(Bench bench, EngineRecord record, ImportForm form, Posted posted)
-    {
         IReadOnlyList<IncomingFile> files = [IncomingFile.Pasted(form.FileName, form.Text)];
-        var options = new ImportOptions(posted.By) { Engine = record.Engine.Name.Text, Confirmed = form.Confirmed, Decimal = MarkOf(form) };
-        IReadOnlyList<Problem> problems;
-        if (posted["step"] == "take")
+        var options = OptionsOf(form, record, posted.By);
+        IReadOnlyList<Problem> problems = [];
+        if (posted["step"] == "take" && bench.Workshop.Import(files, options).IsOk(out var taken, out problems))
         {
-            if (bench.Workshop.Import(files, options).IsOk(out var taken, out problems))
-                return new SeeOther(Where.Bench(taken.Reading.Record.Engine.Name));
-        }
-        else if (bench.Workshop.LookAt(files, options).IsOk(out var reading, out problems))
-        {
-            var said = reading.Record;
-            return Page<ImportPage>(new { Engine = record, Form = form, Other = $"{said.Engine.Name}: {Said.Count(said.Parts.Count, "part")}, {Said.Count(said.Dimensions.Count, "dimension")}, {Said.Count(said.Fits.Count, "fit")}, {Said.Count(said.Readings.Count, "reading")}." });
+            var name = taken.Reading.Record.Engine.Name;
+            return new SeeOther(taken.Reading.Schedules.Count > 0 ? Where.Figures(name) : Where.Bench(name));
         }
 
-        return Page<ImportPage>(new { Engine = record, Form = form, Problems = problems }, StatusCodes.Status422UnprocessableEntity);
+        var refused = problems.Where(p => !p.IsQuestion).ToList();
+        if (ImportReading.SortOf(form.Text) == FileSort.Schedule)
+        {
+            return ScheduleImport.Of(form.Text, form.FileName, options, record.Documents).IsOk(out var schedule, out problems)
+                ? Page<ImportPage>(new { Engine = record, Form = form, Schedule = schedule, Problems = (IReadOnlyList<Problem>)refused }, StatusOf(refused))
+                : Page<ImportPage>(new { Engine = record, Form = form, Problems = problems }, StatusCodes.Status422UnprocessableEntity);
+        }
+
+        return refused.Count == 0 && bench.Workshop.LookAt(files, options).IsOk(out var reading, out problems)
+            ? Page<ImportPage>(new { Engine = record, Form = form, Other = InWords(reading.Record) })
+            : Page<ImportPage>(new { Engine = record, Form = form, Problems = problems }, StatusCodes.Status422UnprocessableEntity);
     }
+
+    private static int StatusOf(List<Problem> refused) => refused.Count == 0 ? StatusCodes.Status200OK : StatusCodes.Status422UnprocessableEntity;
+
+    private static string InWords(EngineRecord said) =>
+        $"{said.Engine.Name}: {Said.Count(said.Parts.Count, "part")}, {Said.Count(said.Dimensions.Count, "dimension")}, {Said.Count(said.Fits.Count, "fit")}, {Said.Count(said.Readings.Count, "reading")}.";
+
+    private static ImportOptions OptionsOf(ImportForm form, EngineRecord record, string by) => new(by)
+    {
+        Engine = record.Engine.Name.Text,
+        Confirmed = form.Confirmed,
+        Document = form.Book.Length > 0 ? form.Book : null,
+        Unit = form.Unit switch { "in" => StatedUnit.Inch, "mm" => StatedUnit.Millimetre, _ => StatedUnit.NotStated },
+        Decimal = form.Decimal switch { "point" => DecimalMark.Point, "comma" => DecimalMark.Comma, _ => DecimalMark.Unstated },
+    };
 
     private static IResult Export(string engine, Bench bench) =>
         bench.Find(engine, out var found, out var missing)
@@ -107,27 +92,9 @@ internal static class ImportDoor
                 : Plain.Answer(StatusCodes.Status422UnprocessableEntity, "Not given out", string.Join(" ", problems))
             : missing;
 
-    /// <summary>The document that the rows cite: the one the engine knows by that name, else a new one.</summary>
-    private static Document BookOf(ImportForm form, EngineRecord record)
-    {
-        var name = new DocumentName(Slug(form.Book.Length > 0 ? form.Book : "schedule"));
-        return record.Index.Document(name) ?? new Document(name)
-        {
-            Title = form.Book.Length > 0 ? form.Book : "Schedule of limits",
-            Edition = form.Edition.Length > 0 ? form.Edition : null,
-        };
-    }
-
     private static string Slug(string text)
     {
         var slug = string.Join('-', new string([.. text.ToLowerInvariant().Select(c => char.IsAsciiLetterOrDigit(c) ? c : ' ')]).Split(' ', StringSplitOptions.RemoveEmptyEntries));
         return slug.Length is 0 or > 60 ? "engine" : slug;
     }
-
-    private static DecimalMark MarkOf(ImportForm form) => form.Decimal switch
-    {
-        "point" => DecimalMark.Point,
-        "comma" => DecimalMark.Comma,
-        _ => DecimalMark.Unstated,
-    };
 }

@@ -11,8 +11,6 @@ public sealed record ImportForm
     /// <summary>The book that the limits stand in.</summary>
     public string Book { get; init; } = "";
 
-    public string Edition { get; init; } = "";
-
     public string Unit { get; init; } = "";
 
     public string Decimal { get; init; } = "";
