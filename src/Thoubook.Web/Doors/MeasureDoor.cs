@@ -21,9 +21,9 @@ internal static class MeasureDoor
         routes.MapPost("/engines/{engine}/strike-outs", StrikeOut);
     }
 
-    private static IResult Figures(string engine, Bench bench, HttpContext context, string q = "", string verdict = "") =>
+    private static IResult Figures(string engine, Bench bench, HttpContext context, string q = "", string verdict = "", string kind = "", string page = "") =>
         bench.Find(engine, out var found, out var missing)
-            ? Page<FiguresPage>(new { Engine = found, Asked = q.Trim(), VerdictAsked = verdict, Bare = context.IsFragment() })
+            ? Page<FiguresPage>(new { Engine = found, Asked = q.Trim(), VerdictAsked = verdict, Kind = kind is "fits" or "dimensions" ? kind : "", Page = int.TryParse(page, System.Globalization.NumberStyles.None, System.Globalization.CultureInfo.InvariantCulture, out var at) ? Math.Min(at, 1000) : 0, Bare = context.IsFragment() })
             : missing;
 
     private static IResult Figure(string engine, string figure, Bench bench, HttpContext context, string written = "", string held = "", string gauge = "", string draws = "")

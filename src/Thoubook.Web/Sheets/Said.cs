@@ -1,6 +1,7 @@
 using System.Globalization;
 using NodaTime;
 using NodaTime.Text;
+using Thoubook.Appraisal;
 using Thoubook.Record;
 
 namespace Thoubook.Web.Sheets;
@@ -42,6 +43,9 @@ internal static class Said
 
     /// <summary>A sentence begins with a capital.</summary>
     public static string Sentence(string text) => text is [var first, .. var rest] ? char.ToUpperInvariant(first) + rest : text;
+
+    /// <summary>What would settle a verdict, with the figure named as a person says it.</summary>
+    public static string Advice(Advice advice) => advice.Text.Replace(advice.ReadAgain.ToString(), $"{Words(advice.ReadAgain.Part.Leaf)} {Words(advice.ReadAgain.Local)}", StringComparison.Ordinal);
 
     /// <summary>Driver, width.</summary>
     public static string Title(FigureName figure) => $"{Title(figure.Part.Leaf)}, {Words(figure.Local)}";
