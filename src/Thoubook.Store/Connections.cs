@@ -32,8 +32,18 @@ internal static class Connections
         }
     }
 
+    /// <summary>Closes the connections that are kept open for the next one to ask.</summary>
+    public static void Close(string file)
+    {
+        foreach (var access in Enum.GetValues<Access>())
+        {
+            using var connection = new SqliteConnection(Text(file, access));
+            SqliteConnection.ClearPool(connection);
+        }
+    }
+
     /// <summary>The two kinds of access differ in their text, so that the pool never mixes them.</summary>
-    public static string Text(string file, Access access) => new SqliteConnectionStringBuilder
+    private static string Text(string file, Access access) => new SqliteConnectionStringBuilder
     {
         DataSource = file,
         Mode = access == Access.Write ? SqliteOpenMode.ReadWriteCreate : SqliteOpenMode.ReadWrite,

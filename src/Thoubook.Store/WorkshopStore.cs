@@ -1,4 +1,3 @@
-using Microsoft.Data.Sqlite;
 using NodaTime;
 using Thoubook.Record;
 using Thoubook.Store.Schema;
@@ -156,14 +155,7 @@ public sealed class WorkshopStore : IDisposable
         });
     }
 
-    public void Dispose()
-    {
-        foreach (var access in Enum.GetValues<Access>())
-        {
-            using var connection = new SqliteConnection(Connections.Text(_file, access));
-            SqliteConnection.ClearPool(connection);
-        }
-    }
+    public void Dispose() => Connections.Close(_file);
 
     private List<EngineName> EnginesOf(string sql, PieceTag piece)
     {

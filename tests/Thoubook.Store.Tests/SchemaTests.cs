@@ -32,7 +32,21 @@ public class SchemaTests
     }
 
     [Fact]
-    public void Open_OlderSchema_IsBackedUpFirst_ThenMigrated()
+    public void Connections_AreOpenedInOnePlace_SoThatNoneForgetsToSync()
+    {
+        var root = AppContext.BaseDirectory;
+        while (!File.Exists(Path.Combine(root, "thoubook.slnx")))
+            root = Path.GetDirectoryName(root)!;
+
+        var opening = Directory.EnumerateFiles(Path.Combine(root, "src"), "*.cs", SearchOption.AllDirectories)
+            .Where(f => File.ReadAllText(f).Contains("new SqliteConnection(", StringComparison.Ordinal))
+            .Select(f => Path.GetFileName(f));
+
+        Assert.Equal(["Connections.cs"], opening);
+    }
+
+    [Fact]
+    public void Open_OlderSchema_IsBackedUpFirst_AndAMigrationThatFailsLeavesItAsItWas()
     {
         using var bench = new Bench();
         using (var store = bench.Open())
