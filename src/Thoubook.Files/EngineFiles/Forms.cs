@@ -38,7 +38,7 @@ internal static class Forms
         (text, _) => OffsetDateTimePattern.ExtendedIso.Parse(text) is { Success: true } at
             ? at.Value
             : new Problem("file-time", "", $"\"{text}\"", "A time is written with its offset, such as 2026-11-01T10:00:00+00:00.", "Write it so, or leave it out: the time of the import then counts."),
-        at => at is { } time ? OffsetDateTimePattern.ExtendedIso.Format(time) : null)
+        at => at is { } time ? (time.Offset.Seconds % 60 == 0 ? OffsetDateTimePattern.Rfc3339 : OffsetDateTimePattern.ExtendedIso).Format(time) : null)
     { Quotes = Quotes.Always };
 
     public static readonly Form<LocalDate?> Date = new ScalarForm<LocalDate?>(
