@@ -112,7 +112,7 @@ internal static class Facts
             .Key("id", Forms.Id, f => f.Id, (f, v) => f with { Id = v!.Value });
 
     private static Form<Quantity?> OfFigure(FigureName name, Scope scope) =>
-        scope.Record.Index.Figure(name) is { } figure && !scope.Broken.Contains(name) ? Forms.Quantity(ReadingContexts.For(figure, scope.Record)) : Unjudged;
+        scope.ValueOf(name, record => record.Index.Figure(name) is { } figure && !scope.Broken.Contains(name) ? Forms.Quantity(ReadingContexts.For(figure, record)) : Unjudged);
 
     /// <summary>A value of a figure that is itself not known: its fault is told elsewhere.</summary>
     private sealed class UnjudgedForm : Form<Quantity?>

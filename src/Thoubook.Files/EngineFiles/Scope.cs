@@ -7,6 +7,7 @@ namespace Thoubook.Files.EngineFiles;
 /// <summary>What is known while a file is read or written: the record so far, the person's terms, and the problems met.</summary>
 internal sealed class Scope(ProblemList problems, ImportTerms terms, EngineRecord record, YamlMap root)
 {
+    private readonly Dictionary<FigureName, Form<Quantity?>> _values = [];
     private HashSet<PartName>? _parts;
     private int _before;
 
@@ -25,6 +26,7 @@ internal sealed class Scope(ProblemList problems, ImportTerms terms, EngineRecor
         {
             field = value;
             _parts = null;
+            _values.Clear();
         }
     } = record;
 
@@ -51,6 +53,14 @@ internal sealed class Scope(ProblemList problems, ImportTerms terms, EngineRecor
 
     /// <summary>The named parts and all those that they lie in.</summary>
     public IReadOnlySet<PartName> Parts => _parts ??= PartsOf(Record);
+
+    /// <summary>The form of the values of a figure; made once, for there may be very many of them.</summary>
+    public Form<Quantity?> ValueOf(FigureName figure, Func<EngineRecord, Form<Quantity?>> make)
+    {
+        if (!_values.TryGetValue(figure, out var form))
+            _values[figure] = form = make(Record);
+        return form;
+    }
 
     public void Refuse(YamlNode at, string key, Problem problem) =>
         Problems.Add(Math.Max(1, at.Line), Math.Max(1, at.Column), problem with { Field = Field(key) });

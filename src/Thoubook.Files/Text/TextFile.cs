@@ -8,8 +8,8 @@ namespace Thoubook.Files.Text;
 /// <summary>Turns the bytes of a file that came in into text, or says why it is not text.</summary>
 public static class TextFile
 {
-    /// <summary>[bytes] The largest text file that is taken in: 20 MB.</summary>
-    public const int MostBytes = 20 * 1024 * 1024;
+    /// <summary>[bytes] The largest text file that is taken in: 64 MB, an engine with some 300,000 readings.</summary>
+    public const int MostBytes = 64 * 1024 * 1024;
 
     private static readonly (byte[] Start, string Name)[] OtherFormats =
     [
@@ -46,7 +46,7 @@ public static class TextFile
         {
             bytes.Write(block.AsSpan(0, got));
             if (bytes.Length > MostBytes)
-                return TooLarge(fileName, "more than 20 MB");
+                return TooLarge(fileName, "more than 64 MB");
         }
 
         return Read(bytes.GetBuffer().AsSpan(0, (int)bytes.Length), fileName);
@@ -56,7 +56,7 @@ public static class TextFile
     public static Outcome<string> Read(ReadOnlySpan<byte> bytes, string fileName)
     {
         if (bytes.Length > MostBytes)
-            return TooLarge(fileName, "more than 20 MB");
+            return TooLarge(fileName, "more than 64 MB");
         foreach (var (start, format) in OtherFormats)
         {
             if (bytes.StartsWith(start))
@@ -99,7 +99,7 @@ public static class TextFile
         At(fileName, place.Line, place.Column, "not-text", found, "A plain text file is wanted: an engine file (YAML) or a table (CSV).", "The file is binary, damaged or in another encoding: save it again as UTF-8.");
 
     private static Problem TooLarge(string fileName, string found) =>
-        At(fileName, 1, 1, "file-too-large", found, "A file that is taken in has at most 20 MB.", "Check that this is the right file; divide a very long list into several files.");
+        At(fileName, 1, 1, "file-too-large", found, "A file that is taken in has at most 64 MB.", "Check that this is the right file; divide a very long list into several files.");
 
     private static Problem At(string fileName, int line, int column, string code, string found, string allowed, string doThis) =>
         new(code, "", found, allowed, doThis) { At = new Problem.Place(fileName, line, column) };

@@ -10,7 +10,7 @@ namespace Thoubook.Files.Text;
 internal sealed class YamlReader
 {
     public const int MostDepth = 12;
-    public const int MostNodes = 3_000_000;
+    public const int MostNodes = 6_000_000;
 
     private readonly Scanner _scanner;
     private readonly Parser _parser;

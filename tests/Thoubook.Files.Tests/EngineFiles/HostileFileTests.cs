@@ -32,7 +32,7 @@ public sealed class HostileFileTests
     }
 
     [Fact]
-    public void AStreamWithoutEnd_IsRefusedAtTwentyMegabytes() => Assert.Equal("file-too-large", Refused(TextFile.Read(new Endless(), "endless.yaml")).Code);
+    public void AStreamWithoutEnd_IsRefusedAtTheLargestSize() => Assert.Equal("file-too-large", Refused(TextFile.Read(new Endless(), "endless.yaml")).Code);
 
     [Fact]
     public void AFolderAndAMissingFile_AreRefused()

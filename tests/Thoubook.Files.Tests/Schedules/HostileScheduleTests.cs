@@ -53,7 +53,7 @@ public class HostileScheduleTests
     }
 
     [Fact]
-    public void MoreThanTwentyMegabytes_IsRefusedUnread() => Assert.Equal("file-too-large", Refused(new byte[TextFile.MostBytes + 1]).Code);
+    public void MoreThanTheLargestFile_IsRefusedUnread() => Assert.Equal("file-too-large", Refused(new byte[TextFile.MostBytes + 1]).Code);
 
     [Fact]
     public void QuotationMarkNotClosed_IsRefusedWhereItOpens()
