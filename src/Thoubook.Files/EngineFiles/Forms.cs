@@ -52,9 +52,9 @@ internal static class Forms
 
     /// <summary>A plain number that was not measured, such as a probability.</summary>
     public static Form<double> Share(double least, double greatest, double leftOut) => new ScalarForm<double>(
-        (text, scope) => QuantityReader.Read(text, Scope.Of(QuantityKind.Number)).IsOk(out var number, out IReadOnlyList<Problem> _) && number.Si >= least && number.Si <= greatest
+        (text, scope) => QuantityReader.Read(text, Scope.Of(QuantityKind.Number)).IsOk(out var number, out IReadOnlyList<Problem> _) && number.Si > least && number.Si < greatest
             ? number.Si
-            : new Problem("file-number", "", $"\"{text}\"", string.Create(CultureInfo.InvariantCulture, $"Here stands a number from {least} to {greatest}."), "Write it so."),
+            : new Problem("file-number", "", $"\"{text}\"", string.Create(CultureInfo.InvariantCulture, $"Here stands a number between {least} and {greatest}."), "Write it so."),
         value => value == leftOut ? null : value.ToString("R", CultureInfo.InvariantCulture).Replace('E', 'e'))
     { Quotes = Quotes.Never };
 

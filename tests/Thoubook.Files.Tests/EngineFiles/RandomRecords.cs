@@ -43,7 +43,7 @@ internal static class RandomRecords
         from parts in Gen.Select(Gen.Enum<PartIntent>(), Notes, Notes, Notes, Notes).Select((intent, a, b, c, d) => new Part(default) { Intent = intent, Material = a, ModificationState = b, InItsStead = c, Note = d }).List[names.Count]
         from documents in Gen.Select(Notes, Notes, Notes, Gen.Enum<CombiningRule>(), Marks).Select((title, edition, amendment, rule, marks) => (title, edition, amendment, rule, marks)).List[0, 3]
         from gauges in Gen.Select(Notes, Gen.Null(Length(ReadingContext.None)), Notes).Select((what, resolution, note) => (what, resolution, note)).List[0, 3]
-        from engine in Gen.Select(Texts, Gen.Enum<Purpose>(), Notes, Notes, Gen.Double[0.5, 1], Gen.Bool)
+        from engine in Gen.Select(Texts, Gen.Enum<Purpose>(), Notes, Notes, Gen.Double[0.51, 0.99], Gen.Bool)
         let record = Defined(engine, [.. names.Distinct().Zip(parts, (name, part) => part with { Name = name })], documents, gauges)
         from dimensions in Dimensions(record).List[0, 6]
         let measured = record with { Dimensions = [.. dimensions.DistinctBy(d => d.Name)] }
