@@ -166,5 +166,22 @@ public sealed class WritingTests
         Assert.Contains("display", await web.Page("/engines/Dipper%20four"), StringComparison.Ordinal);
     }
 
+    [Fact]
+    public async Task Engine_BegunWithAGearPump_TakesLimitsTypedByHand_AndAReadingGetsItsVerdict()
+    {
+        await using var web = await OpenWeb.Start();
+        using (await web.Send(await web.Page("/workshop/new-engine"), "/workshop/new-engine", [("name", "Dipper four"), ("purpose", "stand-run"), ("starter", "gear-pump")]))
+            Assert.Equal(4, OpenWeb.Taken(web.Workshop.Engine("Dipper four")).Fits.Count);
+        const string depth = "/engines/Dipper%20four/measure/pressure-pump/body.depth";
+        var page = await web.Page(depth);
+        using var asked = await web.Send(page, "/engines/Dipper%20four/limits", [("newLeast", "1.2530"), ("newGreatest", "1.2540 in")]);
+        Assert.Equal(HttpStatusCode.UnprocessableEntity, asked.StatusCode);
+        using var taken = await web.Send(page, "/engines/Dipper%20four/limits", [("newLeast", "1.2530 in"), ("newGreatest", "1.2540 in"), ("wornGreatest", "1.2560 in")]);
+        Assert.Equal(HttpStatusCode.SeeOther, taken.StatusCode);
+        using var written = await web.Send(await web.Page(depth), "/engines/Dipper%20four/readings", [("value", "1.2600")]);
+        Assert.Equal(HttpStatusCode.SeeOther, written.StatusCode);
+        Assert.Contains("beyond worn limits", await web.Page(depth), StringComparison.Ordinal);
+    }
+
     private static EngineRecord Record(OpenWeb web) => OpenWeb.Taken(web.Workshop.Engine(new EngineName(InventedPump.Name)));
 }

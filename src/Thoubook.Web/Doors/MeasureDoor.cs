@@ -1,5 +1,7 @@
 using Thoubook.Appraisal;
 using Thoubook.Record;
+using Thoubook.Record.Measures;
+using Thoubook.Record.Quantities;
 using Thoubook.Web.Pages;
 using Thoubook.Web.Sheets;
 using Thoubook.Web.Writing;
@@ -19,6 +21,7 @@ internal static class MeasureDoor
         routes.MapGet("/engines/{engine}/draws", Draws);
         routes.MapPost("/engines/{engine}/readings", Write);
         routes.MapPost("/engines/{engine}/strike-outs", StrikeOut);
+        routes.MapPost("/engines/{engine}/limits", WriteLimits);
     }
 
     private static IResult Figures(string engine, Bench bench, HttpContext context, string q = "", string verdict = "", string kind = "", string page = "") =>
@@ -110,5 +113,45 @@ internal static class MeasureDoor
         return bench.Workshop.StrikeOut(new StrikeOutEntry(found.Record.Engine.Name.Text, new FactId(id), posted["why"], posted.By) { Id = posted.Id }).IsOk(out _, out var problems)
             ? new SeeOther(Where.Figure(found.Record.Engine.Name, of.Figure.Name))
             : Page<FigurePage>(new { Engine = found, Figure = of, Bare = context.IsFragment(), Striking = (FactId?)new FactId(id), StrikeProblems = problems }, StatusCodes.Status422UnprocessableEntity);
+    }
+
+    /// <summary>Limits typed by hand for a figure that has none yet; each names its unit.</summary>
+    private static async Task<IResult> WriteLimits(string engine, Bench bench, HttpContext context)
+    {
+        var posted = await Posted.Read(context);
+        if (!bench.Find(engine, posted["figure"], out var found, out var of, out var missing))
+            return missing;
+        var reading = ReadingContexts.ForLimitsOf(of.Figure) with { Confirmed = posted.Confirmed };
+        var problems = new List<Problem>();
+        var limits = new Limits { NewLeast = End("newLeast"), NewGreatest = End("newGreatest"), WornLeast = End("wornLeast"), WornGreatest = End("wornGreatest") };
+        if (problems.Count == 0 && limits.IsEmpty)
+            problems.Add(new Problem("no-limits", "newLeast", "nothing", "At least one limit, with its unit.", "Type what the book gives."));
+        if (problems.Count == 0)
+        {
+            IReadOnlyList<LimitSet> sets = [.. of.Figure.LimitSets, new LimitSet(limits)];
+            var name = found.Record.Engine.Name.Text;
+            var written = of.Figure switch
+            {
+                Dimension dimension => bench.Workshop.Define(name, dimension with { LimitSets = sets, Revision = posted.Revision }, posted.By).IsOk(out _, out var refused) ? [] : refused,
+                Fit fit => bench.Workshop.Define(name, fit with { LimitSets = sets, Revision = posted.Revision }, posted.By).IsOk(out _, out var refused) ? [] : refused,
+                _ => [],
+            };
+            if (written.Count == 0)
+                return new SeeOther(Where.Figure(found.Record.Engine.Name, of.Figure.Name));
+            problems.AddRange(written);
+        }
+
+        var typed = LimitsTable.Ends.ToDictionary(e => e.Field, e => posted.Text(e.Field));
+        return Page<FigurePage>(new { Engine = found, Figure = of, Bare = context.IsFragment(), LimitProblems = (IReadOnlyList<Problem>)problems, LimitsTyped = (IReadOnlyDictionary<string, string>)typed }, StatusCodes.Status422UnprocessableEntity);
+
+        Quantity? End(string field)
+        {
+            if (posted.Given(field) is null)
+                return null;
+            if (QuantityReader.Read(posted.Text(field), reading).IsOk(out var quantity, out var wrong))
+                return quantity;
+            problems.AddRange(wrong.Select(p => p with { Field = field }));
+            return null;
+        }
     }
 }

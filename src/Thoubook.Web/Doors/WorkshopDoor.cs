@@ -6,6 +6,7 @@ using Thoubook.Store;
 using Thoubook.Web.Pages;
 using Thoubook.Web.Sheets;
 using Thoubook.Web.Writing;
+using Thoubook.Workshop;
 using static Thoubook.Web.Doors.Answers;
 
 namespace Thoubook.Web.Doors;
@@ -15,14 +16,14 @@ internal static class WorkshopDoor
 {
     public static void Map(IEndpointRouteBuilder routes)
     {
-        routes.MapGet("/workshop", (Bench bench) => Workshop(bench));
-        routes.MapGet("/workshop/verify", (Bench bench) => Workshop(bench, bench.Workshop.Verify()));
+        routes.MapGet("/workshop", (Bench bench) => Sheet(bench));
+        routes.MapGet("/workshop/verify", (Bench bench) => Sheet(bench, bench.Workshop.Verify()));
         routes.MapPost("/workshop/gauges", AddGauge);
         routes.MapGet("/workshop/new-engine", () => Page<NewEnginePage>(new { }));
         routes.MapPost("/workshop/new-engine", MakeEngine);
     }
 
-    private static IResult Workshop(Bench bench, VerifyReport? report = null, IReadOnlyList<Problem>? problems = null, IReadOnlyDictionary<string, string>? typed = null)
+    private static IResult Sheet(Bench bench, VerifyReport? report = null, IReadOnlyList<Problem>? problems = null, IReadOnlyDictionary<string, string>? typed = null)
     {
         var engines = bench.Workshop.Engines();
         var gauges = new SortedDictionary<GaugeTag, Gauge>();
@@ -67,7 +68,7 @@ internal static class WorkshopDoor
             problems.AddRange(refused);
         }
 
-        return Workshop(bench, null, problems, fields.ToDictionary(f => f, f => posted[f]));
+        return Sheet(bench, null, problems, fields.ToDictionary(f => f, f => posted[f]));
 
         Quantity? Length(string field)
         {
@@ -87,7 +88,9 @@ internal static class WorkshopDoor
         if (!EngineName.TryRead(posted["name"], out var name, out var problem))
             return Again([problem with { Field = "name" }]);
         var engine = new Engine(name, purpose) { Mark = posted.Given("mark"), SerialNumber = posted.Given("serial") };
-        return bench.Workshop.MakeEngine(engine, posted.By).IsOk(out var made, out var problems)
+        if (!bench.Workshop.MakeEngine(engine, posted.By).IsOk(out var made, out var problems))
+            return Again(problems);
+        return Starter.Find(posted["starter"]) is not { } starter || bench.Workshop.Save(starter.On(made), posted.By).IsOk(out _, out problems)
             ? new SeeOther(Where.Bench(made.Name))
             : Again(problems);
 
