@@ -1,6 +1,7 @@
 #!/usr/bin/env -S dotnet run
 #:project ../src/Thoubook.Web
 #:property PublishAot=false
+#:property RestorePackagesWithLockFile=false
 
 // How long pages take on the server while people use them: 20 users who pause a second, over a workshop's pages in turn.
 // dotnet run -c Release tools/load-web.cs -- WORKSHOP [USERS] [SECONDS]
