@@ -30,7 +30,8 @@ int passed = 0, failed = 0;
 foreach (var project in projects)
 {
     var name = Path.GetFileNameWithoutExtension(project);
-    var arguments = $"run --project {project} --no-restore --no-build -- --report-xunit-trx --report-xunit-trx-filename {name}.trx --results-directory {results} --no-progress --no-ansi";
+    var file = Path.Combine(results, $"{name}.trx");
+    var arguments = $"exec {Path.Combine("artifacts", "bin", name, "debug", $"{name}.dll")} -noLogo -noColor -trx {file}";
     if (name.Contains("Browser", StringComparison.Ordinal))
     {
         if (quick || browser is null)
@@ -46,11 +47,12 @@ foreach (var project in projects)
     if (strace is null && name.Contains("Store", StringComparison.Ordinal))
     {
         Console.WriteLine("Left out: the tests of Store that watch system calls, which need strace.");
-        arguments += " --filter-not-trait \"needs=strace\"";
+        arguments += " -trait- \"needs=strace\"";
     }
 
+    Console.WriteLine($"== {name}");
+    var clock = Stopwatch.StartNew();
     var exit = Run("dotnet", arguments);
-    var file = Path.Combine(results, $"{name}.trx");
     if (!File.Exists(file))
     {
         broken.Add($"{name} left no results (exit status {exit})");
@@ -59,7 +61,7 @@ foreach (var project in projects)
 
     var counters = XDocument.Load(file).Descendants().First(e => e.Name.LocalName == "Counters");
     var (good, bad) = ((int)counters.Attribute("passed")!, (int)counters.Attribute("failed")! + (int)counters.Attribute("error")!);
-    Console.WriteLine($"{name}: {good} passed, {bad} failed, in all {counters.Attribute("total")!.Value}");
+    Console.WriteLine($"{name}: {good} passed, {bad} failed, in all {counters.Attribute("total")!.Value}, {clock.Elapsed.TotalSeconds:0} s");
     passed += good;
     failed += bad;
     if ((int)counters.Attribute("total")! != good + bad)

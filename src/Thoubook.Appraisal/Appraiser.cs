@@ -59,7 +59,8 @@ public static class Appraiser
         {
             probabilities = Judge.OfDimension(dimension, details, limits);
             verdict = Judge.Say(probabilities, limits.Wear, Judge.OtherEnd.OffSize, record.Engine.Confidence);
-            reason = Reasons.Of(verdict.Value, probabilities, limits, record.Engine.Confidence);
+            reason = (verdict is Verdict.BeyondWornLimits or Verdict.TooCloseToCall ? Reasons.OfForm(dimension, details, record.Engine.Confidence) : null)
+                ?? Reasons.Of(verdict.Value, probabilities, limits, record.Engine.Confidence);
             if (verdict == Verdict.TooCloseToCall)
                 advice = () => Adviser.ForDimension(dimension, details, limits, record.Engine.Confidence);
         }

@@ -47,6 +47,7 @@ public static class FigureWorking
         }
 
         var estimator = new DimensionEstimator(record);
+        var told = new Dictionary<string, string>(StringComparer.Ordinal);
         var number = 0;
         var placeNumber = 0;
         var means = new List<double>();
@@ -62,11 +63,11 @@ public static class FigureWorking
                 var reduced = estimator.AtReference(reading, appraisal.Dimension, out var correction);
                 if (correction is { } c)
                 {
-                    trace.Given($"ap{number}", "expansion of the piece", c.Part, Units.PerKelvin, c.PartName);
-                    trace.Given($"ag{number}", "expansion of the gauge", c.Gauge, Units.PerKelvin, c.GaugeName);
-                    trace.Given($"dT{number}", "above 20 °C", c.Rise, Units.Kelvin, reading.Temperature!.Text);
+                    var part = Once("a", c.PartName, "expansion of the piece", c.Part, Units.PerKelvin, c.PartName);
+                    var gauge = c.GaugeName == c.PartName ? part : Once("g", c.GaugeName, "expansion of the gauge", c.Gauge, Units.PerKelvin, c.GaugeName);
+                    var rise = Once("T", $"{c.Rise:R}", "above 20 °C", c.Rise, Units.Kelvin, reading.Temperature!.Text);
                     symbol = $"q{number}";
-                    reduced = trace.Line(symbol, "at 20 °C", $"r{number} × (1 − ap{number} × dT{number} + ag{number} × dT{number})", reduced, unit, "ISO 1");
+                    reduced = trace.Line(symbol, "at 20 °C", $"r{number} × (1 − {part} × {rise} + {gauge} × {rise})", reduced, unit, "ISO 1");
                 }
 
                 symbols.Add(symbol);
@@ -86,6 +87,18 @@ public static class FigureWorking
             Counting.Least => Nested("min", all),
             _ => Nested("max", all),
         }, details.Counting!.Value, unit);
+
+        // What several readings share is told once.
+        string Once(string letter, string key, string what, double value, string unitOfIt, string source)
+        {
+            if (!told.TryGetValue(letter + key, out var symbol))
+            {
+                told[letter + key] = symbol = $"{letter}{told.Count + 1}";
+                trace.Given(symbol, what, value, unitOfIt, source);
+            }
+
+            return symbol;
+        }
     }
 
     private static void Fit(FitAppraisal fit, Written trace, string unit)

@@ -2,6 +2,7 @@ using Thoubook.Appraisal.Estimates;
 using Thoubook.Mechanics.Metrology;
 using Thoubook.Record;
 using Thoubook.Record.Measures;
+using Thoubook.Record.Quantities;
 
 namespace Thoubook.Appraisal.Verdicts;
 
@@ -24,7 +25,7 @@ internal static class Adviser
         var repeat = Math.Min(estimate.RepeatScatter, u * Math.Sqrt(readings));
         var floor = Math.Sqrt(Math.Max(0, (u * u) - (repeat * repeat / readings)));
         var advice = Settling.Advise(value, floor, repeat, readings, intervals, confidence, Wanted);
-        return Say(advice, dimension.Name, place?.Place, u);
+        return Say(advice, dimension, place?.Place, u);
     }
 
     public static Advice? ForFit(Estimate value, FitEstimator.Terms terms, BindingLimits limits, double confidence)
@@ -50,30 +51,35 @@ internal static class Adviser
         var floor = Math.Sqrt(Math.Max(0, (value.StandardUncertainty * value.StandardUncertainty) - (repeat * repeat / readings)));
         var advice = Settling.Advise(value.Value, floor, repeat, readings, intervals, confidence, Wanted);
         if (advice.By != SettledBy.BetterGauge)
-            return Say(advice, most.Figure.Name, null, share);
+            return Say(advice, most.Figure, null, share);
 
         // What the better gauge must be good for, with the doubt of the other terms left in.
         var others = (value.StandardUncertainty * value.StandardUncertainty) - (share * share);
         var needed = (advice.StandardUncertainty * advice.StandardUncertainty) - Math.Max(0, others);
         return needed > 0
-            ? Say(advice with { StandardUncertainty = Math.Sqrt(needed) }, most.Figure.Name, null, share)
-            : new Advice(most.Figure.Name, null, null, advice.StandardUncertainty, $"One better reading will not settle it: read every term again, so that together they are good to a standard uncertainty of {Micrometres(advice.StandardUncertainty)}; or measure the fit itself.");
+            ? Say(advice with { StandardUncertainty = Math.Sqrt(needed) }, most.Figure, null, share)
+            : new Advice(most.Figure.Name, null, null, advice.StandardUncertainty, IsOutOfReach(most.Figure, advice.StandardUncertainty)
+                ? AtItsLimit
+                : $"One better reading will not settle it: read every term again, so that together they are good to a standard uncertainty of {SmallAmount.Of(most.Figure, advice.StandardUncertainty)}; or measure the fit itself.");
     }
 
-    private static Advice? Say(SettlingAdvice advice, FigureName figure, PlaceName? place, double now) => advice.By switch
+    private const string AtItsLimit = "It stands at its limit: no gauge of a workshop would settle it. Treat it as at its limit, or accept it on judgement.";
+
+    private static bool IsOutOfReach(Figure figure, double standardUncertainty) => figure.Kind == QuantityKind.Length && standardUncertainty < SmallAmount.BeyondTheWorkshop;
+
+    private static Advice? Say(SettlingAdvice advice, Figure figure, PlaceName? place, double now) => advice.By switch
     {
-        SettledBy.MoreReadings => new Advice(figure, place, advice.FurtherReadings, null,
-            $"Read {figure}{At(place)} {Times(advice.FurtherReadings)} with the same gauge: {advice.Probability * 100:0} in 100 that this settles it."),
-        SettledBy.BetterGauge when advice.StandardUncertainty > 0 => new Advice(figure, place, null, advice.StandardUncertainty,
-            $"More readings with this gauge will not settle it. Read {figure}{At(place)} with one whose standard uncertainty is at most {Micrometres(advice.StandardUncertainty)} (now {Micrometres(now)})."),
+        SettledBy.MoreReadings => new Advice(figure.Name, place, advice.FurtherReadings, null,
+            $"Read it{At(place)} {Times(advice.FurtherReadings)} with the same gauge: {advice.Probability * 100:0} in 100 that this settles it."),
+        SettledBy.BetterGauge when IsOutOfReach(figure, advice.StandardUncertainty) => new Advice(figure.Name, place, null, advice.StandardUncertainty, AtItsLimit),
+        SettledBy.BetterGauge when advice.StandardUncertainty > 0 => new Advice(figure.Name, place, null, advice.StandardUncertainty,
+            $"More readings with this gauge will not settle it. Read it{At(place)} with one whose standard uncertainty is at most {SmallAmount.Of(figure, advice.StandardUncertainty)} (now {SmallAmount.Of(figure, now)})."),
         _ => null,
     };
 
     private static string At(PlaceName? place) => place is { } p && p != PlaceName.NotNoted ? $" at {p}" : "";
 
     private static string Times(int more) => more switch { 1 => "once more", 2 => "twice more", _ => $"{more} times more" };
-
-    private static string Micrometres(double metres) => $"{metres / 25.4e-6:0.00} thou ({metres * 1e6:0.0} µm)";
 
     /// <summary>Each interval whose proof is a verdict: new and worn.</summary>
     private static Interval[] Intervals(BindingLimits limits)

@@ -47,6 +47,10 @@ internal static class Judge
 
     private static Verdict PastOther(OtherEnd otherEnd) => otherEnd == OtherEnd.TooTight ? Verdict.TooTight : Verdict.OffSize;
 
+    /// <summary>Probability that an error of form is inside its limit worn.</summary>
+    public static double FormWithin(FormLimit limit, FormEstimate form) =>
+        Conformance.Within(form.Value, form.StandardUncertainty, Interval.AtMost(limit.Worn?.Si ?? limit.New?.Si ?? double.PositiveInfinity)).Within;
+
     private static Probabilities Both(Func<Interval, ConformanceProbability> within, BindingLimits limits, Func<ConformanceProbability, (double WornEnd, double OtherEnd)> ends)
     {
         var fresh = within(Between(limits.NewLeast, limits.NewGreatest));
@@ -95,7 +99,7 @@ internal static class Judge
         if (limit is null || form is null)
             return size;
         var fresh = Conformance.Within(form.Value, form.StandardUncertainty, Interval.AtMost(limit.New?.Si ?? limit.Worn?.Si ?? double.PositiveInfinity)).Within;
-        var worn = Conformance.Within(form.Value, form.StandardUncertainty, Interval.AtMost(limit.Worn?.Si ?? limit.New?.Si ?? double.PositiveInfinity)).Within;
+        var worn = FormWithin(limit, form);
         return new Probabilities(size.New * fresh, size.Worn * worn, 1 - ((1 - size.PastWornEnd) * worn), size.PastOtherEnd);
     }
 }

@@ -1,3 +1,4 @@
+using Thoubook.Appraisal.Estimates;
 using Thoubook.Record;
 using Thoubook.Record.Measures;
 
@@ -21,6 +22,23 @@ internal static class Reasons
             Verdict.TooCloseToCall => $"{InHundred(p.Worn)} in 100 that it is inside its {(SameAsNew(limits) ? "" : "worn ")}limits; {asked} are asked for.",
             _ => "",
         };
+    }
+
+    /// <summary>Where an error of form decides, it is the form that is said, and not the size.</summary>
+    public static string? OfForm(Dimension dimension, DimensionEstimate details, double confidence)
+    {
+        return One("ovality", dimension.Ovality, details.Ovality) ?? One("taper", dimension.Taper, details.Taper);
+
+        string? One(string word, FormLimit? limit, FormEstimate? form)
+        {
+            if (limit is null || form is null || Judge.FormWithin(limit, form) is var within && within >= confidence)
+                return null;
+            var allowed = SmallAmount.Of(dimension, (limit.Worn ?? limit.New)!.Si);
+            var found = $"{SmallAmount.Of(dimension, form.Value)} between {form.Low} and {form.High}";
+            return within <= 1 - confidence
+                ? $"Its {word}, {found}, is past the {allowed} allowed: {InHundred(1 - within)} in 100."
+                : $"Its {word}, {found}, is too near the {allowed} allowed: {InHundred(within)} in 100 that it is inside.";
+        }
     }
 
     private static bool SameAsNew(BindingLimits limits) => limits.NewLeast == limits.WornLeast && limits.NewGreatest == limits.WornGreatest;
