@@ -33,8 +33,8 @@ internal sealed class EngineFileReader(YamlMap root, ProblemList problems, Impor
                 Shape<Engine>.Unknown(key, "an engine file", Sections, _scope);
         }
 
+        _known = Known();
         var engine = Engine();
-        _known = engine.Name == default ? null : terms.Known(engine.Name);
         Give(new EngineRecord(engine));
         Define();
         Gaps();
@@ -49,9 +49,13 @@ internal sealed class EngineFileReader(YamlMap root, ProblemList problems, Impor
         _scope.Record = Joining.Join(_known, file);
     }
 
+    private EngineRecord? Known() =>
+        (root["engine"] as YamlMap)?["name"] is YamlScalar { IsLeftOut: false } written && EngineName.TryRead(written.Value, out var name, out _) ? terms.Known(name) : null;
+
     private Engine Engine()
     {
-        var engine = new Engine(default, default);
+        // What the file leaves out stays as the workshop has it: every file must name its engine, and few have more to say of it.
+        var engine = _known?.Engine ?? new Engine(default, default);
         _scope.Entry = "engine";
         if (root["engine"] is not { } node)
             _scope.Refuse(root, "", "file-engine-missing", "no engine", "An engine file begins with engine: and the keys name and purpose under it.", "Write engine: { name: …, purpose: … }, also where the workshop has the engine already.");
@@ -66,7 +70,8 @@ internal sealed class EngineFileReader(YamlMap root, ProblemList problems, Impor
         Give(_file with { Gauges = Named<Gauge, GaugeTag>("gauges", Definitions.Gauge, GaugeTag.TryRead, tag => new Gauge(tag)) });
         Give(_file with { Parts = Named<Part, PartName>("parts", Definitions.Part, PartName.TryRead, name => new Part(name)) });
         Give(_file with { Pieces = Named<Piece, PieceTag>("pieces", Definitions.Piece, PieceTag.TryRead, tag => new Piece(tag)) });
-        Give(_file with { Engine = _file.Engine with { Temperatures = Temperatures() } });
+        if (Group("temperatures") is { } temperatures)
+            Give(_file with { Engine = _file.Engine with { Temperatures = Temperatures(temperatures) } });
         Give(_file with { Dimensions = Named<Dimension, FigureName>("dimensions", Definitions.Dimension, OfPart, name => new Dimension(name)) });
         Give(_file with { Fits = Named<Fit, FigureName>("fits", Definitions.Fit, OfPart, name => new Fit(name) { Side = Definitions.UsualSide(default) }, OnlyOnce) });
     }
@@ -118,10 +123,10 @@ internal sealed class EngineFileReader(YamlMap root, ProblemList problems, Impor
         return null;
     }
 
-    private List<TemperatureState> Temperatures()
+    private List<TemperatureState> Temperatures(YamlMap group)
     {
         var states = new List<TemperatureState>();
-        foreach (var (key, value) in Group("temperatures")?.Entries ?? [])
+        foreach (var (key, value) in group.Entries)
         {
             _scope.Entry = key.Value;
             if (value is not YamlMap map)

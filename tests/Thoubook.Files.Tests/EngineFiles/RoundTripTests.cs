@@ -2,6 +2,7 @@ using System.Collections;
 using System.Reflection;
 using CsCheck;
 using Thoubook.Files.EngineFiles;
+using Thoubook.Files.Readings;
 using Thoubook.Record;
 
 namespace Thoubook.Files.Tests.EngineFiles;
@@ -21,6 +22,27 @@ public sealed class RoundTripTests
         },
         iter: 1500,
         threads: 1);
+
+    public static TheoryData<string> Demos => [.. Directory.GetDirectories(Path.Combine(TestFiles.Root, "demo")).Select(Path.GetFileName).OfType<string>()];
+
+    [Theory]
+    [MemberData(nameof(Demos))]
+    public void ADemoEngine_WrittenAndRead_IsTheSameRecord(string demo)
+    {
+        var engine = Ok(EngineFile.Read(TestFiles.Read($"demo/{demo}/engine.yaml"), "engine.yaml", TestFiles.Terms));
+        var whole = Joining.Join(engine, Ok(ReadingsFile.Read(TestFiles.Read($"demo/{demo}/readings.csv"), "readings.csv", engine, TestFiles.Terms)));
+
+        var text = EngineFile.Write(whole);
+        var read = Ok(EngineFile.Read(text, "export.yaml", TestFiles.Terms));
+        Assert.Null(Difference(whole, read, ""));
+        Assert.Equal(text, EngineFile.Write(read));
+    }
+
+    private static EngineRecord Ok(Outcome<EngineRecord> outcome)
+    {
+        Assert.True(outcome.IsOk(out var record, out var problems), string.Join('\n', problems));
+        return record;
+    }
 
     /// <summary>The first place in which two records differ, in everything that they hold but the workshop's own numbers.</summary>
     private static string? Difference(object? a, object? b, string where)

@@ -83,6 +83,16 @@ public sealed class ImportTests : IDisposable
     }
 
     [Fact]
+    public void WhatAFileLeavesOutOfTheEngine_StaysAsItIs()
+    {
+        Import(Pasted("engine.yaml", "engine: { name: Sandpiper six, purpose: stand-run, mark: II, confidence: 0.9 }\ntemperatures: { hot: { everywhere: 80 °C } }\n"));
+        Import(Pasted("parts.yaml", "engine: { name: sandpiper six, purpose: working }\nparts: { pump/body: {} }\n"));
+
+        var engine = Ok(_workshop.Engine("Sandpiper six")).Engine;
+        Assert.Equal(("II", 0.9, "hot", Purpose.Working), (engine.Mark, engine.Confidence, Assert.Single(engine.Temperatures).Name, engine.Purpose));
+    }
+
+    [Fact]
     public void AProblemInOneFile_LeavesNothingOfTheOthers()
     {
         var outcome = _workshop.Import([Pasted("engine.yaml", Engine), Pasted("readings.csv", Readings + "pump/body.depth,A2,1.25.36\n")], Owner);
