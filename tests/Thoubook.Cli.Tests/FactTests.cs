@@ -112,6 +112,22 @@ public sealed class FactTests
     }
 
     [Fact]
+    public void ReadingAdd_TableFromStandardInput_IsAcknowledgedLineByLineAndStoredOnce()
+    {
+        using var bench = new Bench();
+        string[] words = ["reading", "add", Bench.Engine, "--from", "-", "--by", "bench"];
+        const string table = "of,place,value [in],gauge,temperature [°C]\npump/body.depth,A1,1.2535,M-1,19\npump/body.depth,A2,1.2.3,M-1,19\npump/body.depth,A2,1.2536,M-1,19\n";
+        var spoken = Spoken.RunIn(bench.Folder, table, words).Is(ExitStatus.BadInput);
+        Assert.Contains("standard input(3,", spoken.Error, StringComparison.Ordinal);
+        var ids = spoken.Out.Split('\n', StringSplitOptions.RemoveEmptyEntries);
+        Assert.Equal(ids, Listed(bench, Bench.Depth).Select(r => r.GetProperty("id").GetString()));
+        Assert.Equal(2, ids.Length);
+        Assert.Equal(spoken.Out, Spoken.RunIn(bench.Folder, table, words).Out);
+        Assert.Equal(2, Listed(bench, Bench.Depth).Length);
+        Spoken.Here(table, bench.Folder, [.. words, "--place", "A1"]).Is(ExitStatus.BadInput);
+    }
+
+    [Fact]
     public void ReadingAdd_LinesWithoutEnd_AreNotReadWhole()
     {
         using var bench = new Bench();

@@ -1,4 +1,5 @@
 using Thoubook.Cli.Speaking;
+using Thoubook.Record;
 
 namespace Thoubook.Cli.Tests;
 
@@ -37,5 +38,12 @@ public sealed class HelpTests
         var spoken = Spoken.Here(null).Is(ExitStatus.BadInput);
         Assert.Empty(spoken.Out);
         Assert.Contains("thoubook VERB", spoken.Error, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Help_NamesEveryMethodOfACheck()
+    {
+        var help = Spoken.Here(null, "reading", "add", "--help").Out;
+        Assert.All(Words.All<CheckMethod>(), word => Assert.Contains(word, help, StringComparison.Ordinal));
     }
 }

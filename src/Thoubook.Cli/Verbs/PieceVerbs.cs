@@ -11,14 +11,14 @@ internal static class PieceVerbs
     private static readonly Operand Piece = new("PIECE", "the tag of the piece");
     private static readonly Operand Part = new("PART", "the part, by its place in the tree");
 
-    public static readonly Verb Choose = new("piece choose", "Chooses a piece for a part: fits use it from now on.", Occupy((workshop, entry) => workshop.Choose(entry).Then<Fact>(f => f)))
+    public static readonly Verb Choose = new("piece choose", "Chooses a piece for a part: fits use it from now on.", RunChoose)
     {
         Operands = [Engine, Piece, Part],
         Options = [Option.By, Option.At, Option.Id],
         Examples = [new("thoubook piece choose \"Sandpiper six\" P-31 lower-half/pressure-pump/body --by owner", "the readings of P-31 count for the body.")],
     };
 
-    public static readonly Verb Place = new("piece place", "Places a piece in a part: checks on parts put together rely on it.", Occupy((workshop, entry) => workshop.Place(entry).Then<Fact>(f => f)))
+    public static readonly Verb Place = new("piece place", "Places a piece in a part: checks on parts put together rely on it.", RunPlace)
     {
         Operands = [Engine, Piece, Part],
         Options = [Option.By, Option.At, Option.Id],
@@ -33,10 +33,14 @@ internal static class PieceVerbs
         Examples = [new("thoubook piece lift \"Sandpiper six\" P-31 --why \"to lap it\" --by machinist", "it is out of the engine.")],
     };
 
-    private static Func<Request, Terminal, ExitStatus> Occupy(Func<OpenWorkshop, PieceEntry, Outcome<Fact>> act) => (request, terminal) =>
-        Facts.Write(request, terminal, workshop => Facts.Signature(request).Then(signed => act(
-            workshop,
-            new PieceEntry(request.Operands[0], request.Operands[2], request.Operands[1], signed.By) { At = signed.At, Id = signed.Id })));
+    private static ExitStatus RunChoose(Request request, Terminal terminal) =>
+        Facts.Write(request, terminal, workshop => Entry(request).Then(entry => workshop.Choose(entry).Then<Fact>(f => f)));
+
+    private static ExitStatus RunPlace(Request request, Terminal terminal) =>
+        Facts.Write(request, terminal, workshop => Entry(request).Then(entry => workshop.Place(entry).Then<Fact>(f => f)));
+
+    private static Outcome<PieceEntry> Entry(Request request) => Facts.Signature(request).Then<PieceEntry>(signed =>
+        new PieceEntry(request.Operands[0], request.Operands[2], request.Operands[1], signed.By) { At = signed.At, Id = signed.Id });
 
     private static ExitStatus RunLift(Request request, Terminal terminal) =>
         Facts.Write(request, terminal, workshop => Facts.Signature(request).Then(signed => workshop.Lift(

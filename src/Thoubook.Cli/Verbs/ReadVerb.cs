@@ -47,7 +47,11 @@ internal static class ReadVerb
     private static Outcome<ReadingContext> Context(Request request, Terminal terminal) => (request[Option.Engine], request[For]) switch
     {
         (null, null) => ReadingContext.None,
-        ({ } engine, { } figure) => Workshops.FindFigure(request, terminal, engine, figure).Then<ReadingContext>(f => ReadingContexts.For(f.Figure, f.Record)),
+        ({ } engine, { } figure) => ContextOf(request, terminal, engine, figure),
         _ => new Problem("for-what", "--engine", "only one of --engine and --for", "They go together: which engine, and which of its dimensions or fits.", "Give both or neither."),
     };
+
+    // By itself, so that reading a text alone loads nothing of the workshop.
+    private static Outcome<ReadingContext> ContextOf(Request request, Terminal terminal, string engine, string figure) =>
+        Workshops.FindFigure(request, terminal, engine, figure).Then<ReadingContext>(f => ReadingContexts.For(f.Figure, f.Record));
 }

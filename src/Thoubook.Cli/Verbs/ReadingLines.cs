@@ -1,7 +1,9 @@
 using System.Text;
 using Thoubook.Cli.Speaking;
+using Thoubook.Files.Readings;
 using Thoubook.Record;
 using Thoubook.Workshop;
+using Thoubook.Workshop.Importing;
 
 namespace Thoubook.Cli.Verbs;
 
@@ -24,20 +26,31 @@ internal static class ReadingLines
     private static ExitStatus Add(Request request, Terminal terminal, OpenWorkshop workshop, TextReader lines, string file)
     {
         var status = ExitStatus.Good;
-        var row = 0;
-        while (NextLine(lines) is { } line)
+        Func<string, Outcome<FactId>>? take = null;
+        for (var row = 1; NextLine(lines) is { } line; row++)
         {
-            row++;
             if (string.IsNullOrWhiteSpace(line) || line.StartsWith('#'))
                 continue;
-            if (Entry(line, request).Then(workshop.AddReading).IsOk(out var recorded, out var problems))
+            if (take is null && line.Length <= LongestLine && ReadingsFile.IsHead(line))
             {
-                terminal.Out.WriteLine(recorded.Fact.Id);
+                if (ReadingVerbs.OnlyInLines.FirstOrDefault(request.Has) is { } option)
+                    return terminal.Refuse([new Problem("not-with-table", "--" + option.Name, "a table of readings", "A table says this in its own columns.", "Add a column, or leave the option out.")]);
+                take = cells => OfTable(line, cells, request, workshop, file);
+                continue;
+            }
+
+            take ??= words => Entry(words, request).Then(workshop.AddReading).Then<FactId>(recorded => recorded.Fact.Id);
+            var outcome = line.Length > LongestLine
+                ? new Problem("long-line", "", $"a line of more than {LongestLine} characters", "A reading is one short line.", "See that this is a list of readings.")
+                : take(line);
+            if (outcome.IsOk(out var id, out var problems))
+            {
+                terminal.Out.WriteLine(id);
                 terminal.Out.Flush();
             }
             else
             {
-                status = terminal.Refuse([.. problems.Select(p => p with { At = new(file, row, 1) })]);
+                status = terminal.Refuse([.. problems.Select(p => p with { At = new(file, row, p.At?.Column ?? 1) })]);
                 if (status == ExitStatus.Broke)
                     return status;
             }
@@ -46,9 +59,13 @@ internal static class ReadingLines
         return status;
     }
 
-    private static Outcome<ReadingEntry> Entry(string line, Request request) => line.Length > LongestLine
-        ? new Problem("long-line", "", $"a line of more than {LongestLine} characters", "A reading is one short line.", "See that this is a list of readings.")
-        : Split(line).Then(words => Request.Read(["reading", .. words], [ReadingVerbs.Line])).Then(one => ReadingVerbs.Entry(one, one.Operands[0], string.Join(' ', one.Operands.Skip(1)), request));
+    /// <summary>A line of a table, read under the head of that table as an imported one would be.</summary>
+    private static Outcome<FactId> OfTable(string head, string line, Request request, OpenWorkshop workshop, string file) => workshop
+        .Import([IncomingFile.Pasted(file, $"{head}\n{line}\n")], new ImportOptions(Facts.By(request)) { Engine = request.Operands[0], Confirmed = request.Confirmed })
+        .Then<FactId>(imported => imported.Reading.Record.Readings[0].Id);
+
+    private static Outcome<ReadingEntry> Entry(string line, Request request) =>
+        Split(line).Then(words => Request.Read(["reading", .. words], [ReadingVerbs.Line])).Then(one => ReadingVerbs.Entry(one, one.Operands[0], string.Join(' ', one.Operands.Skip(1)), request));
 
     /// <summary>The next line, cut where it is too long to be one; null at the end.</summary>
     private static string? NextLine(TextReader lines)

@@ -11,12 +11,15 @@ internal static class ReadingVerbs
     private static readonly Option Place = new("place", "PLACE", "where on it: A1, front/upright");
     private static readonly Option Gauge = new("gauge", "TAG", "the measuring instrument");
     private static readonly Option Temperature = new("temp", "TEMPERATURE", "of the piece, such as 19 °C");
-    private static readonly Option Method = new("method", "METHOD", $"how a fit was measured on parts put together: {string.Join(", ", Words.All<CheckMethod>())}");
+    private static readonly Option Method = new("method", "METHOD", "how a fit was measured on parts put together: feeler, dial, plastic strip, slackened joint or other");
     private static readonly Option Note = new("note", "TEXT", "a remark kept with it");
     private static readonly Option Why = new("why", "REASON", "the reason");
     private static readonly Option From = new("from", "FILE", "readings from a file, - for standard input: CSV under a head line, or one reading a line");
 
-    private static readonly IReadOnlyList<Option> OfOneReading = [Piece, Place, Gauge, Temperature, Method, Option.By, Option.At, Option.Id, Note, Option.Confirm];
+    /// <summary>Options that a table of readings has columns for.</summary>
+    internal static readonly IReadOnlyList<Option> OnlyInLines = [Piece, Place, Gauge, Temperature, Method, Option.At, Option.Id, Note];
+
+    private static readonly IReadOnlyList<Option> OfOneReading = [.. OnlyInLines, Option.By, Option.Confirm];
 
     public static readonly Verb Add = new("reading add", "Writes down a reading of a dimension, or a check of a fit, and prints its identifier.", RunAdd)
     {
@@ -24,8 +27,9 @@ internal static class ReadingVerbs
         Options = [.. OfOneReading, From, Option.Json],
         More = """
             With --from, each identifier is printed when its reading is on the disc and not before. A line is DIMENSION VALUE and any of the options above, or
-            a line of CSV under a head line such as of,piece,place,value [in],gauge,by. Options given with the command stand for lines that do not say. A line
-            that cannot be taken is told with its number, the others are taken, and the exit status is 2.
+            a line of CSV under a head line such as of,piece,place,value [in],gauge,by. --by stands for lines that do not say who; without a head line the other
+            options stand for lines that do not say likewise. A line that cannot be taken is told with its number, the others are taken, and the exit status is 2.
+            The same line of CSV sent twice is stored once.
             """,
         Examples =
         [
