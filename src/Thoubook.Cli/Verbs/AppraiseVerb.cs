@@ -65,7 +65,7 @@ internal static class AppraiseVerb
         var dimensions = appraisal.Dimensions.Where(d => Within(d.Figure.Name.Part)).ToArray();
         var fits = appraisal.Fits.Where(f => Within(f.Figure.Name.Part)).ToArray();
         var engine = appraisal.Record.Engine;
-        terminal.Out.WriteLine($"{engine.Name}, for {engine.Purpose.Word()} use{(engine.Invented ? ". Invented for demonstration" : "")}{(part is null ? "" : $": {part}")}");
+        terminal.Out.WriteLine($"{engine.Name}; purpose: {engine.Purpose.Word()}{(engine.Invented ? "; invented for demonstration" : "")}{(part is null ? "" : $": {part}")}");
         terminal.Out.WriteLine();
         Counts(dimensions, fits).WriteTo(terminal);
         Matters(terminal, inTheWay.Length == 0 ? "Nothing stands in the way." : $"In the way, worst first: {inTheWay.Length}", inTheWay);

@@ -115,8 +115,8 @@ public static class QuantityReader
 
         private TradeUnit[]? Units(WrittenQuantity written, FigureValue[] numbers)
         {
-            if (written.Parts is [(var number, null)])
-                return Bare(number) is { } bare ? [bare] : null;
+            if (written.Parts is [(_, null)])
+                return Bare(written) is { } bare ? [bare] : null;
 
             var candidates = new IReadOnlyList<TradeUnit>[numbers.Length];
             for (var i = 0; i < candidates.Length; i++)
@@ -140,17 +140,20 @@ public static class QuantityReader
             // A tenth is a tenth of a thou in the inch trade and a tenth of a millimetre where millimetres are the custom.
             if (candidates[0] is [var only] && only == TradeUnit.Tenth && context.BareUnit is { IsMetricLength: true })
                 candidates[0] = [TradeUnit.Tenth, TradeUnit.TenthMillimetre];
-            return ChooseUnit(candidates[0], $"{written.Parts[0].Unit!.Text} is written for more than one unit.", numbers[0]) is { } chosen ? [chosen] : null;
+            return ChooseUnit(candidates[0], $"{written.Parts[0].Unit!.Text} is written for more than one unit.", written, numbers[0]) is { } chosen ? [chosen] : null;
         }
 
+        private static bool IsNegative(WrittenQuantity written) => written.Minus || written.Brackets || written.Fit == 'T';
+
         /// <summary>The unit of a number without one: what the place says; else it is asked.</summary>
-        private TradeUnit? Bare(FigureToken number)
+        private TradeUnit? Bare(WrittenQuantity written)
         {
+            var number = written.Parts[0].Number;
             if (context.BareUnit is { } stated)
             {
                 var binary = number.Form is FigureForm.Fraction or FigureForm.Mixed && stated.Kind == QuantityKind.Length && stated != TradeUnit.Inch && stated != TradeUnit.Foot;
                 return binary && (stated.IsMetricLength || number.Values[0].Value.Denominator >= 16)
-                    ? ChooseUnit([TradeUnit.Inch, stated], $"A fraction is an inch's custom; figures here are in {stated}.", number.Values[0])
+                    ? ChooseUnit([TradeUnit.Inch, stated], $"A fraction is an inch's custom; figures here are in {stated}.", written, number.Values[0])
                     : stated;
             }
 
@@ -163,14 +166,14 @@ public static class QuantityReader
                 usual = [.. usual.OrderBy(unit => number.Values.Any(value => likely.IsNoSurprise(unit.ToSi(value.Value))) ? 0 : 1)];
             }
 
-            return ChooseUnit(usual, "A figure needs its unit here.", number.Values[0]);
+            return ChooseUnit(usual, "A figure needs its unit here.", written, number.Values[0]);
         }
 
-        private TradeUnit? ChooseUnit(IReadOnlyList<TradeUnit> candidates, string why, FigureValue number)
+        private TradeUnit? ChooseUnit(IReadOnlyList<TradeUnit> candidates, string why, WrittenQuantity written, FigureValue number)
         {
             if (candidates is [var only])
                 return only;
-            return Choose(candidates, unit => "unit-" + unit.Code, why, unit => $"{number.Written} {unit.Symbol}".TrimEnd(), out var chosen) ? chosen : null;
+            return Choose(candidates, unit => "unit-" + unit.Code, why, unit => $"{(IsNegative(written) ? "-" : "")}{number.Written} {unit.Symbol}".TrimEnd(), out var chosen) ? chosen : null;
         }
 
         /// <summary>2 ft 3 in: units of one kind, each smaller than the one before and less than one of it.</summary>
@@ -206,7 +209,7 @@ public static class QuantityReader
 
         private Outcome<Quantity> Value(WrittenQuantity written, FigureValue[] numbers, TradeUnit[] units)
         {
-            var negative = written.Minus || written.Brackets || written.Fit == 'T';
+            var negative = IsNegative(written);
             var unit = units[^1];
             var value = numbers.Length == 1 ? numbers[0].Value : Sum(numbers, units);
             value = negative ? -value : value;

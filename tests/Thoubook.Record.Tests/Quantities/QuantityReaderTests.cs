@@ -72,6 +72,16 @@ public class QuantityReaderTests
     [Fact]
     public void Read_KeepsTheTextAsTyped() => Assert.Equal("  .0015\" ", Ok("  .0015\" ", ReadingContext.None).Text);
 
+    [Theory]
+    [InlineData("-0.0005")]
+    [InlineData("-1/64")]
+    [InlineData("-3 lb")]
+    public void Read_NegativeFigureThatIsAsked_KeepsItsSignInEveryMeaning(string text)
+    {
+        Assert.False(QuantityReader.Read(text, ReadingContext.None).IsOk(out _, out var problems));
+        Assert.All(Assert.Single(problems).Meanings, meaning => Assert.StartsWith("-", meaning.Text, StringComparison.Ordinal));
+    }
+
     [Fact]
     public void Read_UnitAskedOfAWrongSpelling_NamesTheNearest()
     {
