@@ -31,7 +31,7 @@ foreach (var project in projects)
 {
     var name = Path.GetFileNameWithoutExtension(project);
     var file = Path.Combine(results, $"{name}.trx");
-    var arguments = $"exec {Path.Combine("artifacts", "bin", name, "debug", $"{name}.dll")} -noLogo -noColor -trx {file}";
+    var arguments = $"exec {Path.Combine("artifacts", "bin", name, "debug", $"{name}.dll")} -noLogo -noColor -result-trx {file}";
     if (name.Contains("Browser", StringComparison.Ordinal))
     {
         if (quick || browser is null)

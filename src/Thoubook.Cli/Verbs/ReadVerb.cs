@@ -28,7 +28,14 @@ internal static class ReadVerb
     {
         if (!Context(request, terminal).IsOk(out var context, out var problems))
             return terminal.Refuse(request, problems);
-        var read = QuantityReader.Read(string.Join(' ', request.Operands), context with { Confirmed = request.Confirmed });
+        var text = string.Join(' ', request.Operands);
+        var read = QuantityReader.Read(text, context with { Confirmed = request.Confirmed });
+
+        // Where nothing says what it is of, a figure that only a fit may carry (T, L, brackets) is read as a fit's.
+        if (request[For] is null && read is Outcome<Quantity>.Refused { Problems: [{ IsQuestion: false }] }
+            && QuantityReader.Read(text, context with { Confirmed = request.Confirmed, FitSigns = FitSigns.TightIsNegative }) is var asFit
+            && asFit is Outcome<Quantity>.Ok or Outcome<Quantity>.Refused { Problems: [{ IsQuestion: true }] })
+            read = asFit;
         if (!read.IsOk(out var quantity, out problems))
             return terminal.Refuse(request, problems);
 
