@@ -65,6 +65,15 @@ public sealed class DecisionRuleTests
         }, iter: 20000);
 
     [Fact]
+    public void Prove_BeyondWhichLimitIsNotKnown_ProvesNothing()
+    {
+        // Surely outside, but as likely below as above: neither side is proved, and neither verdict may be given.
+        var p = Conformance.Within(0.5, 100, Interval.Between(0, 1));
+        Assert.True(p.Below + p.Above > 0.99);
+        Assert.Equal(Proof.Neither, DecisionRule.Prove(0.5, 100, Interval.Between(0, 1)));
+    }
+
+    [Fact]
     public void AcceptanceZone_NoUncertainty_IsTheInterval()
     {
         Assert.Equal(Interval.Between(0, 1), DecisionRule.AcceptanceZone(Interval.Between(0, 1), 0));

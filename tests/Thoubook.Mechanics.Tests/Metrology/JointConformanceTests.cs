@@ -66,6 +66,18 @@ public sealed class JointConformanceTests
         });
 
     [Fact]
+    public void AllWithin_TheSharedErrorHasNoSide() =>
+        Gen.Select(Places, Gen.Int[0, 11]).Sample((p, bare) =>
+        {
+            var own = p.Own.Select((u, i) => i == bare ? 0 : u).ToArray();
+            var one = Conformance.AllWithin(p.Values, own, p.Shared, Interval.Between(0, 1));
+            var other = Conformance.AllWithin(p.Values, own, [.. p.Shared.Select(s => -s)], Interval.Between(0, 1));
+            Assert.Equal(one.Within, other.Within, 1e-12);
+            Assert.Equal(one.Below, other.Below, 1e-12);
+            Assert.Equal(one.Above, other.Above, 1e-12);
+        });
+
+    [Fact]
     public void AllWithin_WiderLimits_AreNeverLessProbable() =>
         Gen.Select(Places, Gen.Double[0, 0.5], Gen.Double[0, 0.5]).Sample((p, left, right) =>
             Assert.True(

@@ -66,6 +66,14 @@ public sealed class ReadingsTests
         });
 
     [Fact]
+    public void Summarise_ManyAlike_AddUpWithoutLoss()
+    {
+        var summary = Readings.Summarise([.. Enumerable.Repeat(0.1, 100_000)]);
+        Assert.Equal(0.1, summary.Mean, 3e-17);
+        Assert.Equal(0, summary.Scatter, 1e-16);
+    }
+
+    [Fact]
     public void Summarise_OneReading_ShowsNoScatter()
     {
         var summary = Readings.Summarise([3.5]);

@@ -50,6 +50,31 @@ public sealed class SettlingTests
     }
 
     [Fact]
+    public void BetterGauge_PromisesTheWorseOfAloneAndWeighted()
+    {
+        // Content with little, the new gauge may be nearly as doubtful as the old, and how it is used matters.
+        var random = new Random(8);
+        foreach (var (value, u) in new[] { (0.8, 0.15), (1.15, 0.15), (1.05, 0.1), (0.9, 0.09) })
+        {
+            const int Trials = 40_000;
+            var advice = Settling.Advise(value, u, 0, 1, [Worn], wanted: 0.45);
+            Assert.Equal(SettledBy.BetterGauge, advice.By);
+            Assert.True(advice.StandardUncertainty > 0.2 * u);
+            var fresh = advice.StandardUncertainty;
+            var both = u * fresh / Math.Sqrt((u * u) + (fresh * fresh));
+            var (alone, weighted) = (0, 0);
+            for (var i = 0; i < Trials; i++)
+            {
+                var found = value + (u * Gauss(random)) + (fresh * Gauss(random));
+                alone += IsProved(found, fresh, [Worn]) ? 1 : 0;
+                weighted += IsProved(both * both * ((value / (u * u)) + (found / (fresh * fresh))), both, [Worn]) ? 1 : 0;
+            }
+
+            Assert.Equal(Math.Min(alone, weighted) / (double)Trials, advice.Probability, 4 * 0.5 / Math.Sqrt(Trials));
+        }
+    }
+
+    [Fact]
     public void MoreReadings_OneFewer_WouldNotDo()
     {
         var found = 0;
