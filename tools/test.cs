@@ -59,7 +59,18 @@ foreach (var project in projects)
         continue;
     }
 
-    var counters = XDocument.Load(file).Descendants().First(e => e.Name.LocalName == "Counters");
+    XDocument written;
+    try
+    {
+        written = XDocument.Load(file);
+    }
+    catch (System.Xml.XmlException wrong)
+    {
+        broken.Add($"the results of {name} can't be read: {wrong.Message}");
+        continue;
+    }
+
+    var counters = written.Descendants().First(e => e.Name.LocalName == "Counters");
     var (good, bad) = ((int)counters.Attribute("passed")!, (int)counters.Attribute("failed")! + (int)counters.Attribute("error")!);
     Console.WriteLine($"{name}: {good} passed, {bad} failed, in all {counters.Attribute("total")!.Value}, {clock.Elapsed.TotalSeconds:0} s");
     passed += good;

@@ -66,7 +66,13 @@ public class AppraisalBenchmarks
             Temperatures = [State("hot", 353.15), State("coldest start", 263.15)],
         })
         {
-            Parts = parts, Pieces = pieces, Choices = choices, Gauges = gauges, Dimensions = dimensions, Fits = fits, Readings = readings,
+            Parts = parts,
+            Pieces = pieces,
+            Choices = choices,
+            Gauges = gauges,
+            Dimensions = dimensions,
+            Fits = fits,
+            Readings = readings,
         };
     }
 

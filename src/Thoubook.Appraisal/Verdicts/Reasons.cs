@@ -10,7 +10,7 @@ internal static class Reasons
     public static string Of(Verdict verdict, Probabilities p, BindingLimits limits, double confidence)
     {
         var asked = InHundred(confidence);
-        return verdict switch
+        var sentence = verdict switch
         {
             Verdict.AsNew => $"{InHundred(p.New)} in 100 that it is inside its new limits.",
             Verdict.WithinWornLimits when p.New > 1 - confidence => $"New size not proved: {InHundred(p.New)} in 100; {InHundred(p.Worn)} in 100 that it is inside its worn limits.",
@@ -22,6 +22,7 @@ internal static class Reasons
             Verdict.TooCloseToCall => $"{InHundred(p.Worn)} in 100 that it is inside its {(SameAsNew(limits) ? "" : "worn ")}limits; {asked} are asked for.",
             _ => "",
         };
+        return sentence.Length > 0 ? char.ToUpperInvariant(sentence[0]) + sentence[1..] : sentence;
     }
 
     /// <summary>Where an error of form decides, it is the form that is said, and not the size.</summary>

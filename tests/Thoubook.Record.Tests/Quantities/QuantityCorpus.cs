@@ -15,7 +15,9 @@ namespace Thoubook.Record.Tests.Quantities;
 /// <param name="Codes">Of a question the codes of its meanings in their order; of a refusal its code.</param>
 public sealed record CorpusString(int Line, string Text, string Context, string[] Confirm, string Outcome, double? Si, string Unit, string[] Codes)
 {
-    public override string ToString() => $"line {Line}: {Text} ({Context}{string.Concat(Confirm.Select(code => " +" + code))})";
+    /// <summary>The name of its test: plain letters only, since a file of results cannot hold every character that the corpus tries.</summary>
+    public override string ToString() =>
+        $"line {Line}: {string.Concat(Text.Take(80).Select(c => c is >= ' ' and <= '~' ? c.ToString() : $"\\u{(int)c:X4}"))} ({Context}{string.Concat(Confirm.Select(code => " +" + code))})";
 }
 
 /// <summary>Reads the corpus. Linked by the tests of every door.</summary>
