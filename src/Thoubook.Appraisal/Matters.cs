@@ -1,5 +1,6 @@
 using Thoubook.Appraisal.Verdicts;
 using Thoubook.Record;
+using Thoubook.Record.Documents;
 using Thoubook.Record.Parts;
 
 namespace Thoubook.Appraisal;
@@ -27,10 +28,9 @@ internal static class Matters
             if (Intent(figure.Figure.Name.Part) != PartIntent.Fitted || !AllFitted(figure))
                 continue;
 
-            // Where the rule of the document lets another figure decide, that one is listed, and this one with it would say it twice.
-            if (figure.Governing == figure.Figure.Name && Kind(figure.Combined) is { } kind)
+            if (CountsByItself(figure) && Kind(figure.Verdict) is { } kind)
                 found.Add(Matter(kind, figure, figure.Reason));
-            if (figure is FitAppraisal { Combined: not Verdict.TooTight } fit)
+            if (figure is FitAppraisal { Verdict: not Verdict.TooTight } fit)
             {
                 foreach (var state in fit.States.Skip(1))
                 {
@@ -96,7 +96,17 @@ internal static class Matters
     {
         Figure = figure.Figure.Name,
         Piece = (figure as DimensionAppraisal)?.Piece?.Tag,
-        Verdict = figure.Combined,
+        Verdict = figure.Verdict,
+    };
+
+    /// <summary>
+    /// Whether a figure's own verdict stands in the way, by the rule of its document: a fit's does not where dimensions govern, a worn part's not where
+    /// the clearance governs and passes it. What stands in the way through another figure is listed under that one, once.
+    /// </summary>
+    private static bool CountsByItself(FigureAppraisal figure) => figure switch
+    {
+        FitAppraisal => figure.Rule != CombiningRule.DimensionGoverns,
+        _ => figure.Governing == figure.Figure.Name,
     };
 
     private static MatterKind? Kind(Verdict? verdict) => verdict switch

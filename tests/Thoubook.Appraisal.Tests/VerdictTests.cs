@@ -238,4 +238,21 @@ public sealed class VerdictTests
         });
         Assert.Empty(engine.Appraise().InTheWay);
     }
+
+    [Fact]
+    public void PairTooTightAndPartBeyond_BothStandInTheWay()
+    {
+        // The shaft is past its new size at the unworn end and the bore past its worn one at the other: each says its own.
+        var engine = Pair("2.5004 in", "2.4995 in").Reading(Journal, "2.4960 in", "B1", "M");
+        var figures = engine.Appraise().InTheWay.Select(m => m.Figure!.Value.ToString()).ToArray();
+        Assert.Contains("case.running", figures);
+        Assert.Contains(Journal, figures);
+    }
+
+    [Theory]
+    [InlineData(CombiningRule.BothLimitsMustPass, 1)]
+    [InlineData(CombiningRule.ClearanceGoverns, 0)]
+    [InlineData(CombiningRule.DimensionGoverns, 1)]
+    public void WornPartInAGoodPair_StandsInTheWay_ByTheRuleOfTheEdition(CombiningRule rule, int expected) =>
+        Assert.Equal(expected, Pair("2.5034 in", "2.4994 in", rule).Appraise().InTheWay.Count);
 }
