@@ -172,6 +172,41 @@ public sealed class EstimateTests
         Assert.Equal(Math.Sqrt(0.5) * 1e-3 * 0.0254, state.RootSumSquareHalfWidth!.Value, 1e-10);
     }
 
+    [Fact]
+    public void RepeatsThatScatterMoreThanTheGauge_AreBelieved()
+    {
+        var details = Engine().Reading(Bore, "2.5010 in", "A1", "M").Reading(Bore, "2.5014 in", "A1", "M").Reading(Bore, "2.5018 in", "A1", "M").AppraiseDimension(Bore).Details;
+        Assert.Equal(0.0004 * 0.0254, details.RepeatScatter, 1e-10);
+        Assert.Equal(2, details.RepeatDegreesOfFreedom);
+    }
+
+    [Fact]
+    public void WhereTheMeanCounts_PlacesThatDifferAddTheirShare()
+    {
+        var alike = Engine(Counting.Mean).Reading(Bore, "2.5013 in", "A1", "M").Reading(Bore, "2.5013 in", "B1", "M").Reading(Bore, "2.5013 in", "C1", "M").AppraiseDimension(Bore).Estimate!;
+        var unlike = Engine(Counting.Mean).Reading(Bore, "2.5008 in", "A1", "M").Reading(Bore, "2.5013 in", "B1", "M").Reading(Bore, "2.5018 in", "C1", "M").AppraiseDimension(Bore).Estimate!;
+        Assert.Equal(0, Share(alike, SourceKind.Place));
+
+        // Scatter of the places 0.5 thou over √3 of them, less what repeats explain (0.05 thou over √3).
+        var expected = Math.Sqrt((0.5 * 0.5 / 3) - (0.05 * 0.05 / 3)) * 25.4e-6;
+        Assert.Equal(expected, Share(unlike, SourceKind.Place), 1e-9);
+    }
+
+    [Fact]
+    public void ClosestAndWidest_AreOverThePlacesOfBothParts()
+    {
+        var engine = new SmallEngine().Gauge("M", "0.02 thou", "0.01 thou").Part("case").Part("shaft")
+            .Engine(e => e with { Temperatures = [new TemperatureState("cold", SmallEngine.Q("0 °C"), [])] })
+            .Dimension("case.bore", "2.5010 in", "2.5016 in", wornGreatest: "2.5030 in").Dimension("shaft.journal", "2.4990 in", "2.4995 in", wornLeast: "2.4975 in")
+            .Fit("case.running", [(1, "case.bore"), (-1, "shaft.journal")], "0.2 thou", "2.6 thou", "4.5 thou")
+            .Reading("case.bore", "2.4996 in", "A1", "M").Reading("case.bore", "2.5014 in", "B1", "M").Reading("shaft.journal", "2.4996 in", "A1", "M").Reading("shaft.journal", "2.4990 in", "B1", "M");
+        var fit = engine.AppraiseFit("case.running");
+        Assert.Equal(0, fit.Least!.Value, 1e-9);
+        Assert.Equal(2.4e-3 * 0.0254, fit.Greatest!.Value, 1e-9);
+        Assert.Equal(Verdict.TooTight, fit.Verdict);
+        Assert.All(fit.States, s => Assert.InRange(s.RiskOfNil!.Value, 0.3, 0.7));
+    }
+
     private static Mechanics.Heat.Material Material(string name) => Mechanics.Heat.Materials.TryFind(name, out var found, out _) ? found : throw new ArgumentException(name, nameof(name));
 
     private static double Share(Estimate estimate, SourceKind kind) => Math.Sqrt(estimate.Contributions.Where(c => c.Source.Kind == kind).Sum(c => c.Value * c.Value));

@@ -255,4 +255,25 @@ public sealed class VerdictTests
     [InlineData(CombiningRule.DimensionGoverns, 1)]
     public void WornPartInAGoodPair_StandsInTheWay_ByTheRuleOfTheEdition(CombiningRule rule, int expected) =>
         Assert.Equal(expected, Pair("2.5034 in", "2.4994 in", rule).Appraise().InTheWay.Count);
+
+    [Fact]
+    public void FormGood_SizePastTheUnwornEnd_IsOffSize()
+    {
+        var engine = new SmallEngine().Gauge("M", "0.05 thou", "0.02 thou").Part("shaft")
+            .Dimension(Journal, "2.4990 in", "2.4995 in", wornLeast: "2.4975 in", change: d => d with { Taper = new FormLimit(null, SmallEngine.Q("0.5 thou")) })
+            .Reading(Journal, "2.5000 in", "A1", "M").Reading(Journal, "2.5001 in", "B1", "M");
+        Assert.Equal(Verdict.OffSize, engine.AppraiseDimension(Journal).Verdict);
+    }
+
+    [Fact]
+    public void JudgementOnThePiece_DoesNotClearWhatNoLongerStands()
+    {
+        var engine = WithBore("2.5013 in");
+        var reading = engine.Record.Readings[0];
+        engine.Change(r => r with { Decisions = [new Decision(FactId.New(), engine.Now(), "owner", DecisionChoice.Keep) { Figure = FigureName.Of(Bore), Piece = new PieceTag("case"), ReliesOn = [reading.Id] }] });
+        engine.Work("case", ["bore"]).Reading(Bore, "2.5013 in", gauge: "M");
+        engine.Change(r => r with { Decisions = [.. r.Decisions, new Decision(FactId.New(), engine.Now(), "owner", DecisionChoice.Keep) { Piece = new PieceTag("case"), Basis = DecisionBasis.AcceptedOnJudgement, Why = "stand use only" }] });
+        var matter = Assert.Single(engine.Appraise().InTheWay);
+        Assert.Equal(MatterKind.NoLongerStands, matter.Kind);
+    }
 }

@@ -123,4 +123,18 @@ public sealed class StandingTests
         var second = new Decision(two, Next(), "owner", DecisionChoice.Keep) { ReliesOn = [one] };
         Assert.True(Standing.Of(first, record with { Decisions = [first, second] }).Stands);
     }
+
+    [Fact]
+    public void PieceChosenElsewhere_LeavesItsFirstPart()
+    {
+        var (record, _, _) = Bench();
+        var head = PartName.Of("pump/head");
+        var here = new Chosen(FactId.New(), Next(), "owner", new PieceTag("P-1"), Body) { Sequence = 5 };
+        var there = new Chosen(FactId.New(), Next(), "owner", new PieceTag("P-1"), head) { Sequence = 6 };
+        var moved = record with { Choices = [here, there] };
+        Assert.Null(moved.Index.ChosenFor(Body));
+        Assert.Equal(there, moved.Index.ChosenFor(head));
+        Assert.Equal(head, moved.Index.PartOf(new PieceTag("P-1")));
+        Assert.False(Standing.Of(here, moved).Stands);
+    }
 }
