@@ -64,7 +64,7 @@ public sealed record Lifted(FactId Id, OffsetDateTime At, string By, FactId Of) 
 {
     public string? Why { get; init; }
 
-    public override string Headline => "lifted";
+    public override string Headline => Why is { } why ? $"lifted out: {why}" : "lifted out";
 }
 
 /// <summary>What was done to a piece and which dimensions it altered: older readings of those no longer count.</summary>
