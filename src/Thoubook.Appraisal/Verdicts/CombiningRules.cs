@@ -6,19 +6,6 @@ namespace Thoubook.Appraisal.Verdicts;
 /// <summary>How the verdicts of a pair and of its parts combine, by the rule of the document's edition.</summary>
 internal static class CombiningRules
 {
-    /// <summary>Worse first.</summary>
-    private static int Gravity(Verdict? verdict) => verdict switch
-    {
-        Verdict.BeyondWornLimits => 0,
-        Verdict.TooTight => 1,
-        Verdict.OffSize => 2,
-        Verdict.TooCloseToCall => 3,
-        Verdict.NotMeasured => 4,
-        Verdict.WithinWornLimits => 5,
-        Verdict.AsNew => 6,
-        _ => 7,
-    };
-
     public static (Verdict? Combined, FigureName Governing) OfFit(CombiningRule rule, FigureName fit, Verdict? own, IEnumerable<(FigureName Name, Verdict? Verdict)> parts)
     {
         if (rule == CombiningRule.ClearanceGoverns || (own is Verdict.NotMeasured && rule == CombiningRule.BothLimitsMustPass))
@@ -26,7 +13,7 @@ internal static class CombiningRules
         var worst = (Verdict: rule == CombiningRule.DimensionGoverns ? null : own, Name: fit);
         foreach (var part in parts)
         {
-            if (part.Verdict is not null && Gravity(part.Verdict) < Gravity(worst.Verdict))
+            if (part.Verdict is not null && part.Verdict.Gravity() < worst.Verdict.Gravity())
                 worst = (part.Verdict, part.Name);
         }
 
@@ -41,7 +28,7 @@ internal static class CombiningRules
         (Verdict? Verdict, FigureName Name)? worst = null;
         foreach (var fit in fits)
         {
-            if (fit.Verdict is not (null or Verdict.NotMeasured) && (worst is null || Gravity(fit.Verdict) < Gravity(worst.Value.Verdict)))
+            if (fit.Verdict is not (null or Verdict.NotMeasured) && (worst is null || fit.Verdict.Gravity() < worst.Value.Verdict.Gravity()))
                 worst = (fit.Verdict, fit.Name);
         }
 

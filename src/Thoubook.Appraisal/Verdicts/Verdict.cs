@@ -27,3 +27,19 @@ public enum Verdict
     [Word("not measured")]
     NotMeasured,
 }
+
+public static class VerdictGravity
+{
+    /// <summary>[-] 0 is the gravest; a figure without a verdict comes last.</summary>
+    public static int Gravity(this Verdict? verdict) => verdict switch
+    {
+        Verdict.BeyondWornLimits => 0,
+        Verdict.TooTight => 1,
+        Verdict.OffSize => 2,
+        Verdict.TooCloseToCall => 3,
+        Verdict.NotMeasured => 4,
+        Verdict.WithinWornLimits => 5,
+        Verdict.AsNew => 6,
+        _ => 7,
+    };
+}

@@ -54,18 +54,7 @@ public sealed class PartNode(PartName name)
     public PartIntent Intent => Part?.Intent ?? PartIntent.Fitted;
 
     /// <summary>The gravest verdict on its own figures and on those of what lies in it; null where there is none.</summary>
-    public Verdict? Worst => Figures.Select(f => f.Verdict).Concat(Within.Select(w => w.Worst)).Where(v => v is not null).OrderBy(Gravity).FirstOrDefault();
+    public Verdict? Worst => Figures.Select(f => f.Verdict).Concat(Within.Select(w => w.Worst)).Where(v => v is not null).OrderBy(v => v.Gravity()).FirstOrDefault();
 
     public int Parts => (Part is null ? 0 : 1) + Within.Sum(w => w.Parts);
-
-    public static int Gravity(Verdict? verdict) => verdict switch
-    {
-        Verdict.BeyondWornLimits => 0,
-        Verdict.TooTight => 1,
-        Verdict.OffSize => 2,
-        Verdict.TooCloseToCall => 3,
-        Verdict.NotMeasured => 4,
-        Verdict.WithinWornLimits => 5,
-        _ => 6,
-    };
 }
