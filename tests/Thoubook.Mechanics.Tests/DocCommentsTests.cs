@@ -8,7 +8,11 @@ namespace Thoubook.Mechanics.Tests;
 /// <summary>Reads the doc comments that are shipped: units of every number, a source and a check for every sum.</summary>
 public sealed partial class DocCommentsTests
 {
-    private static readonly string[] Units = ["-", "any", "m", "K", "1/K", "Pa", "rad", "s", "kg", "N"];
+    private static readonly string[] Units =
+    [
+        "-", "any", "m", "m²", "m³", "m/s", "K", "1/K", "Pa", "N", "N m", "N/m", "rad", "rad/s", "s", "kg", "m³/s", "m²/s", "Pa s", "kg/m³", "W", "J/(kg K)", "W/(m K)",
+    ];
+
     private static readonly Assembly Mechanics = typeof(Readings).Assembly;
     private static readonly Dictionary<string, XElement> Comments = XDocument.Load(Path.ChangeExtension(Mechanics.Location, ".xml")).Descendants("member").ToDictionary(member => (string)member.Attribute("name")!);
 

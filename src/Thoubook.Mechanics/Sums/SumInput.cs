@@ -23,6 +23,63 @@ public enum Measure
     /// <summary>A coefficient of expansion, in 1/K.</summary>
     Expansion,
 
+    /// <summary>A difference of temperatures, in kelvins.</summary>
+    TemperatureDifference,
+
+    /// <summary>A pressure, in pascals; gauge unless its name says otherwise.</summary>
+    Pressure,
+
+    /// <summary>A torque, in newton metres.</summary>
+    Torque,
+
+    /// <summary>A force, in newtons.</summary>
+    Force,
+
+    /// <summary>A spring rate, in N/m.</summary>
+    Stiffness,
+
+    /// <summary>A mass, in kilograms.</summary>
+    Mass,
+
+    /// <summary>An angle, in radians.</summary>
+    Angle,
+
+    /// <summary>An area, in m².</summary>
+    Area,
+
+    /// <summary>A volume, in m³.</summary>
+    Volume,
+
+    /// <summary>A flow of volume, in m³/s.</summary>
+    Flow,
+
+    /// <summary>A speed of turning, in rad/s.</summary>
+    RotationalSpeed,
+
+    /// <summary>A time, in seconds.</summary>
+    Time,
+
+    /// <summary>A kinematic viscosity, in m²/s.</summary>
+    KinematicViscosity,
+
+    /// <summary>A dynamic viscosity, in Pa s.</summary>
+    DynamicViscosity,
+
+    /// <summary>A density, in kg/m³.</summary>
+    Density,
+
+    /// <summary>A power, in watts; no sum asks for one.</summary>
+    Power,
+
+    /// <summary>A speed along a path, in m/s; no sum asks for one.</summary>
+    Velocity,
+
+    /// <summary>A specific heat capacity, in J/(kg K); no sum asks for one.</summary>
+    HeatCapacity,
+
+    /// <summary>A thermal conductivity, in W/(m K); no sum asks for one.</summary>
+    Conductivity,
+
     /// <summary>A word out of a list.</summary>
     Word,
 
@@ -129,6 +186,25 @@ public sealed record SumInput(string Key, string Symbol, string Name, Measure Me
         Measure.Length => Units.Metre,
         Measure.Temperature => Units.Kelvin,
         Measure.Expansion => Units.PerKelvin,
+        Measure.TemperatureDifference => Units.Kelvin,
+        Measure.Pressure => Units.Pascal,
+        Measure.Torque => Units.NewtonMetre,
+        Measure.Force => Units.Newton,
+        Measure.Stiffness => Units.NewtonPerMetre,
+        Measure.Mass => Units.Kilogram,
+        Measure.Angle => Units.Radian,
+        Measure.Area => Units.SquareMetre,
+        Measure.Volume => Units.CubicMetre,
+        Measure.Flow => Units.CubicMetrePerSecond,
+        Measure.RotationalSpeed => Units.RadianPerSecond,
+        Measure.Time => Units.Second,
+        Measure.KinematicViscosity => Units.SquareMetrePerSecond,
+        Measure.DynamicViscosity => Units.PascalSecond,
+        Measure.Density => Units.KilogramPerCubicMetre,
+        Measure.Power => Units.Watt,
+        Measure.Velocity => Units.MetrePerSecond,
+        Measure.HeatCapacity => Units.JoulePerKilogramKelvin,
+        Measure.Conductivity => Units.WattPerMetreKelvin,
         _ => "",
     };
 }

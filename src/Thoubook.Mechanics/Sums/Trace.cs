@@ -97,4 +97,58 @@ public static class Units
 
     /// <summary>Coefficient of expansion.</summary>
     public const string PerKelvin = "1/K";
+
+    /// <summary>Pressure or stress.</summary>
+    public const string Pascal = "Pa";
+
+    /// <summary>Torque.</summary>
+    public const string NewtonMetre = "N m";
+
+    /// <summary>Force.</summary>
+    public const string Newton = "N";
+
+    /// <summary>Rate of a spring.</summary>
+    public const string NewtonPerMetre = "N/m";
+
+    /// <summary>Mass.</summary>
+    public const string Kilogram = "kg";
+
+    /// <summary>Angle.</summary>
+    public const string Radian = "rad";
+
+    /// <summary>Area.</summary>
+    public const string SquareMetre = "m²";
+
+    /// <summary>Volume.</summary>
+    public const string CubicMetre = "m³";
+
+    /// <summary>Flow of volume.</summary>
+    public const string CubicMetrePerSecond = "m³/s";
+
+    /// <summary>Speed of turning.</summary>
+    public const string RadianPerSecond = "rad/s";
+
+    /// <summary>Time.</summary>
+    public const string Second = "s";
+
+    /// <summary>Kinematic viscosity.</summary>
+    public const string SquareMetrePerSecond = "m²/s";
+
+    /// <summary>Dynamic viscosity.</summary>
+    public const string PascalSecond = "Pa s";
+
+    /// <summary>Density.</summary>
+    public const string KilogramPerCubicMetre = "kg/m³";
+
+    /// <summary>Power.</summary>
+    public const string Watt = "W";
+
+    /// <summary>Speed along a path.</summary>
+    public const string MetrePerSecond = "m/s";
+
+    /// <summary>Specific heat capacity.</summary>
+    public const string JoulePerKilogramKelvin = "J/(kg K)";
+
+    /// <summary>Thermal conductivity.</summary>
+    public const string WattPerMetreKelvin = "W/(m K)";
 }
