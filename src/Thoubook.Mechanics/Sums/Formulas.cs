@@ -2,7 +2,7 @@ namespace Thoubook.Mechanics.Sums;
 
 /// <summary>
 /// The notation of the formulas in a working. Numbers with a decimal point; symbols told before; + − × / and ^ with the usual
-/// precedence; brackets; and these functions. On lists everything works item by item; sum, count, least and greatest make one number of a list.
+/// precedence; brackets; π; and these functions. On lists everything works item by item; sum, count, least and greatest make one number of a list.
 /// </summary>
 public static class Formulas
 {
@@ -12,6 +12,10 @@ public static class Formulas
         ["sqrt"] = "square root",
         ["exp"] = "exponential",
         ["ln"] = "natural logarithm",
+        ["sin"] = "sine of an angle in radians",
+        ["cos"] = "cosine of an angle in radians",
+        ["tan"] = "tangent of an angle in radians",
+        ["acos"] = "angle in radians that has this cosine",
         ["abs"] = "magnitude",
         ["min"] = "lesser of two",
         ["max"] = "greater of two",
@@ -25,6 +29,9 @@ public static class Formulas
         ["t"] = "Student's t quantile of a probability, t(p, ν)",
         ["g"] = "guard factor for a width in standard uncertainties and a probability, g(w, p): smallest with Phi(g) − Phi(g − w) = p",
     };
+
+    /// <summary>The ratio of a circle's circumference to its diameter: the one symbol that need not be told.</summary>
+    public const string Pi = "π";
 
     /// <summary>The symbols that a formula names, each once, in order.</summary>
     /// <param name="formula">In the notation described above.</param>
@@ -51,7 +58,7 @@ public static class Formulas
                 if (!Functions.ContainsKey(word))
                     throw new FormatException($"The formula {formula} calls {word}, which is not a function of the notation.");
             }
-            else if (!symbols.Contains(word))
+            else if (word != Pi && !symbols.Contains(word))
             {
                 symbols.Add(word);
             }

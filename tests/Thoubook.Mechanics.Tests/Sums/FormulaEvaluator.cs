@@ -81,6 +81,8 @@ internal sealed class FormulaEvaluator
         var word = _text[start.._at];
         if (word.Length == 0)
             throw new FormatException($"{_text}: a value is missing at {start}.");
+        if (word == Formulas.Pi)
+            return Of(Math.PI);
         if (_at >= _text.Length || _text[_at] != '(')
             return _inputs.TryGetValue(word, out var input) ? input : throw new FormatException($"{_text}: {word} is not among the inputs.");
         _at++;
@@ -98,6 +100,10 @@ internal sealed class FormulaEvaluator
         ("sqrt", 1) => Each(arguments[0], Math.Sqrt),
         ("exp", 1) => Each(arguments[0], Math.Exp),
         ("ln", 1) => Each(arguments[0], Math.Log),
+        ("sin", 1) => Each(arguments[0], Math.Sin),
+        ("cos", 1) => Each(arguments[0], Math.Cos),
+        ("tan", 1) => Each(arguments[0], Math.Tan),
+        ("acos", 1) => Each(arguments[0], Math.Acos),
         ("abs", 1) => Each(arguments[0], Math.Abs),
         ("Phi", 1) => Each(arguments[0], Normal.Below),
         ("z", 1) => Each(arguments[0], Normal.Quantile),

@@ -21,6 +21,8 @@ public sealed class FormulaEvaluatorTests
     [InlineData("Phi(0) + T(0, a)", 1)]
     [InlineData("sum(one)", 5)]
     [InlineData("0.25 × 4", 1)]
+    [InlineData("sin(π/6) + cos(π/3)", 1)]
+    [InlineData("tan(acos(0.6)) × a", 4)]
     public void Evaluate_FollowsTheNotation(string formula, double expected) =>
         Assert.Equal(expected, FormulaEvaluator.Evaluate(formula, Inputs).Single, 1e-12);
 
@@ -30,7 +32,7 @@ public sealed class FormulaEvaluatorTests
     [InlineData("(a")]
     [InlineData("c")]
     [InlineData("sum(a)")]
-    [InlineData("sin(a)")]
+    [InlineData("sinh(a)")]
     [InlineData("x + one")]
     public void Evaluate_RefusesWhatIsNotInTheNotation(string formula) =>
         Assert.Throws<FormatException>(() => FormulaEvaluator.Evaluate(formula, Inputs).Single);
@@ -49,5 +51,5 @@ public sealed class FormulaEvaluatorTests
 
     [Fact]
     public void SymbolsIn_LeavesFunctionsAndNumbersOut() =>
-        Assert.Equal(["a_T", "b"], Formulas.SymbolsIn("sqrt(sum((a_T × b)^2)) + 1.5 × b"));
+        Assert.Equal(["a_T", "b"], Formulas.SymbolsIn("sqrt(sum((a_T × b)^2)) + 1.5 × b × π"));
 }
