@@ -1,3 +1,4 @@
+using Thoubook.Record.Circuits;
 using Thoubook.Record.Documents;
 using Thoubook.Record.Measures;
 using Thoubook.Record.Parts;
@@ -24,6 +25,9 @@ public sealed record EngineRecord(Engine Engine)
 
     public IReadOnlyList<Fit> Fits { get; init; } = [];
 
+    /// <summary>The oil system; null where none is described yet.</summary>
+    public OilCircuit? Circuit { get; init; }
+
     public IReadOnlyList<Gauge> Gauges { get; init; } = [];
 
     public IReadOnlyList<Piece> Pieces { get; init; } = [];
@@ -44,6 +48,10 @@ public sealed record EngineRecord(Engine Engine)
 
     public IReadOnlyList<Decision> Decisions { get; init; } = [];
 
+    public IReadOnlyList<FlowTest> FlowTests { get; init; } = [];
+
+    public IReadOnlyList<Calibration> Calibrations { get; init; } = [];
+
     public IReadOnlyList<StrikeOut> StrikeOuts { get; init; } = [];
 
     /// <summary>[SI] Values supposed for dimensions or fits in a trial; they take the place of what was measured.</summary>
@@ -51,7 +59,7 @@ public sealed record EngineRecord(Engine Engine)
 
     /// <summary>All facts of every kind, in no stated order.</summary>
     public IEnumerable<Fact> Facts =>
-        [.. Readings, .. Choices, .. Placings, .. Liftings, .. Works, .. Findings, .. Checks, .. Decisions, .. StrikeOuts];
+        [.. Readings, .. Choices, .. Placings, .. Liftings, .. Works, .. Findings, .. Checks, .. Decisions, .. FlowTests, .. Calibrations, .. StrikeOuts];
 
     /// <summary>Look-ups over this very record, made when first asked for.</summary>
     public RecordIndex Index => _index is { } index && ReferenceEquals(index.Record, this) ? index : _index = new RecordIndex(this);

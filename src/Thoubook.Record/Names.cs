@@ -226,6 +226,16 @@ internal static class NameText
         && char.IsAsciiLetterOrDigit(text[0]) && char.IsAsciiLetterOrDigit(text[^1])
         && text.All(c => char.IsAsciiLetterLower(c) || char.IsAsciiDigit(c) || c == '-');
 
+    public static bool TrySegment<T>(string text, string code, string what, string example, Func<string, T> make, out T name, [NotNullWhen(false)] out Problem? problem)
+        where T : struct
+    {
+        problem = IsSegment(text)
+            ? null
+            : new Problem(code, "", Quote(text), $"{what} is named in small letters, digits and hyphens, such as {example}.", "Write the name so; its label may say more.");
+        name = problem is null ? make(text) : default;
+        return problem is null;
+    }
+
     /// <summary>One line of at most 80 characters with neither end blank.</summary>
     public static string Label(string text, string parameter) =>
         IsLabel(text) ? text.Trim() : throw new ArgumentException($"{Quote(text)} is not a name: one line of 1 to 80 characters.", parameter);

@@ -1,4 +1,5 @@
 using NodaTime;
+using Thoubook.Record.Circuits;
 using Thoubook.Record.Documents;
 using Thoubook.Record.Measures;
 using Thoubook.Record.Parts;
@@ -86,6 +87,13 @@ public sealed class RecordIndex
     public IReadOnlyList<Reading> ReadingsOf(PieceTag piece, string dimension) => _readings.GetValueOrDefault((piece, dimension)) ?? [];
 
     public IReadOnlyList<Check> ChecksOf(FigureName fit) => _checks.GetValueOrDefault(fit) ?? [];
+
+    /// <summary>The flow test by which the circuit is calibrated now: that of the last acceptance that stands; null where there is none.</summary>
+    public FlowTest? CalibratingTest => Record.Calibrations.Reverse()
+        .Where(c => Standing.Of(c, Record).Stands)
+        .Select(c => Fact(c.Of))
+        .OfType<FlowTest>()
+        .FirstOrDefault();
 
     /// <summary>Work done on a piece, not struck out.</summary>
     public IReadOnlyList<Work> WorksOn(PieceTag piece) => _works.GetValueOrDefault(piece) ?? [];
