@@ -1,3 +1,5 @@
+using Thoubook.Mechanics.Metrology;
+
 namespace Thoubook.Appraisal.Estimates;
 
 /// <summary>Where a share of an uncertainty comes from. Two figures that share a source share its error.</summary>
@@ -25,6 +27,12 @@ public enum SourceKind
 
     /// <summary>Not measured: anywhere between the drawing's limits.</summary>
     Drawing,
+
+    /// <summary>The oil: how thick this batch is for its grade.</summary>
+    Oil,
+
+    /// <summary>Taken for want of better: a discharge coefficient, where a shaft lies in its bearing.</summary>
+    Assumed,
 }
 
 /// <summary>One source's share: its sensitivity times its standard uncertainty, with sign, so that shares of one source add before they are squared.</summary>
@@ -63,6 +71,13 @@ public sealed class Estimate
 
     /// <summary>Effective, by Welch and Satterthwaite.</summary>
     public double DegreesOfFreedom { get; }
+
+    /// <summary>[SI] Half the width of the band that holds it 95 times in 100.</summary>
+    public double Band => BandOf(StandardUncertainty, DegreesOfFreedom);
+
+    /// <summary>[SI] Half the width of the band that holds a value 95 times in 100.</summary>
+    public static double BandOf(double standardUncertainty, double degreesOfFreedom) =>
+        standardUncertainty > 0 ? StudentT.Quantile(0.975, Math.Max(degreesOfFreedom, 1)) * standardUncertainty : 0;
 
     /// <summary>Covariance with another estimate: through the sources that they share.</summary>
     public double CovarianceWith(Estimate other)

@@ -1,7 +1,6 @@
 using System.Globalization;
 using Thoubook.Appraisal;
 using Thoubook.Appraisal.Estimates;
-using Thoubook.Mechanics.Metrology;
 using Thoubook.Record;
 using Thoubook.Record.Measures;
 using Thoubook.Record.Quantities;
@@ -34,12 +33,7 @@ public sealed class Lettering
         return new(unit, unit == TradeUnit.Inch ? TradeUnit.Thou : unit, digits);
     }
 
-    /// <summary>[SI] Half the width of the band that holds it 95 times in 100.</summary>
-    public static double Band(Estimate estimate) => estimate.StandardUncertainty > 0 ? Band(estimate.StandardUncertainty, estimate.DegreesOfFreedom) : 0;
-
-    public static double Band(double standardUncertainty, double degreesOfFreedom) => StudentT.Quantile(0.975, Math.Max(degreesOfFreedom, 1)) * standardUncertainty;
-
-    public string Value(Estimate estimate) => Number(estimate.Value, Unit, DigitsFor(Band(estimate) / Unit.Factor));
+    public string Value(Estimate estimate) => Number(estimate.Value, Unit, DigitsFor(estimate.Band / Unit.Factor));
 
     public string Value(double si, double band) => Number(si, Unit, DigitsFor(band / Unit.Factor));
 
