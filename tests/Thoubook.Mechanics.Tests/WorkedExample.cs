@@ -1,10 +1,9 @@
 namespace Thoubook.Mechanics.Tests;
 
-/// <summary>One worked example of the table of uncertainty examples: its inputs, and its answers to check with.</summary>
-internal sealed class WorkedExample(string id)
+/// <summary>One worked example of a table of examples: its inputs, and its answers to check with.</summary>
+internal sealed class WorkedExample(string id, string file = "uncertainty.csv")
 {
-    private static readonly IReadOnlyList<ReferenceTable.Row> Table = ReferenceTable.Read("uncertainty.csv");
-    private readonly List<ReferenceTable.Row> _rows = [.. Table.Where(row => row["case"] == id)];
+    private readonly List<ReferenceTable.Row> _rows = [.. ReferenceTable.Read(file).Where(row => row["case"] == id)];
 
     public double Input(string quantity) => Find("input", quantity).Number("printed");
 
