@@ -226,12 +226,16 @@ internal static class NameText
         && char.IsAsciiLetterOrDigit(text[0]) && char.IsAsciiLetterOrDigit(text[^1])
         && text.All(c => char.IsAsciiLetterLower(c) || char.IsAsciiDigit(c) || c == '-');
 
-    public static bool TrySegment<T>(string text, string code, string what, string example, Func<string, T> make, out T name, [NotNullWhen(false)] out Problem? problem)
+    /// <summary>A short name within a circuit: letters of either case, digits, hyphens and underscores.</summary>
+    public static bool IsShortName(string text) =>
+        text.Length is > 0 and <= 60 && char.IsAsciiLetterOrDigit(text[0]) && char.IsAsciiLetterOrDigit(text[^1]) && text.All(c => char.IsAsciiLetterOrDigit(c) || c is '-' or '_');
+
+    public static bool TryShortName<T>(string text, string code, string what, string example, Func<string, T> make, out T name, [NotNullWhen(false)] out Problem? problem)
         where T : struct
     {
-        problem = IsSegment(text)
+        problem = IsShortName(text)
             ? null
-            : new Problem(code, "", Quote(text), $"{what} is named in small letters, digits and hyphens, such as {example}.", "Write the name so; its label may say more.");
+            : new Problem(code, "", Quote(text), $"{what} is named in letters, digits, hyphens and underscores, such as {example}.", "Write the name so; its label may say more.");
         name = problem is null ? make(text) : default;
         return problem is null;
     }

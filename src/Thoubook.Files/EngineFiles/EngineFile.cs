@@ -35,6 +35,31 @@ public static class EngineFile
         return problems.Count > 0 || record is null ? new Outcome<EngineRecord>.Refused(problems.All) : record;
     }
 
+    /// <summary>The record of a text that may hold a circuit alone, with the parts, dimensions and fits that it takes its sizes from.</summary>
+    /// <remarks>An engine that the text does not name bears the name of the file.</remarks>
+    public static Outcome<EngineRecord> ReadCircuit(string text, string fileName, ImportTerms terms)
+    {
+        var problems = new ProblemList(fileName);
+        EngineRecord? record = null;
+        var unnamed = new Engine(EngineName.TryRead(fileName, out var name, out _) ? name : new EngineName("circuit"), Purpose.StandRun);
+        switch (YamlReader.Read(text, problems))
+        {
+            case null:
+                break;
+            case YamlMap root when root[Circuits.Section] is null or YamlScalar { IsLeftOut: true }:
+                problems.Add(root.Line, root.Column, "file-circuit-missing", "", "no circuit", "The file holds a circuit: section, with the keys oil, nodes and elements under it.", "Check that this is the right file.");
+                break;
+            case YamlMap root:
+                record = new EngineFileReader(root, problems, terms, unnamed).Read();
+                break;
+            case var other:
+                problems.Add(other.Line, other.Column, "file-shape", "", other.What, "The file holds a circuit: section, with the keys oil, nodes and elements under it.", "Check that this is the right file.");
+                break;
+        }
+
+        return problems.Count > 0 || record is null ? new Outcome<EngineRecord>.Refused(problems.All) : record;
+    }
+
     /// <summary>The text of a record. Reading it gives the same record again, and writing that gives the same text.</summary>
     public static string Write(EngineRecord record) => EngineFileWriter.Write(record);
 

@@ -9,14 +9,18 @@ using Thoubook.Record.Quantities;
 namespace Thoubook.Files.EngineFiles;
 
 /// <summary>Reads the sections of one file, in the order in which they rest on each other.</summary>
-internal sealed class EngineFileReader(YamlMap root, ProblemList problems, ImportTerms terms)
+/// <param name="root">The file.</param>
+/// <param name="problems">Where what is wrong is told.</param>
+/// <param name="terms">Who takes it in, and what the workshop holds.</param>
+/// <param name="unnamed">The engine of a file that may leave it out; null: it must be named.</param>
+internal sealed class EngineFileReader(YamlMap root, ProblemList problems, ImportTerms terms, Engine? unnamed = null)
 {
     public const string Everywhere = "everywhere";
 
     public static readonly IReadOnlyList<string> Sections =
     [
-        "engine", "temperatures", "documents", "gauges", "parts", "pieces", "dimensions", "fits",
-        "choices", "placings", "liftings", "readings", "works", "findings", "checks", "decisions", "strike-outs",
+        "engine", "temperatures", "documents", "gauges", "parts", "pieces", "dimensions", "fits", Circuits.Section,
+        "choices", "placings", "liftings", "readings", "works", "findings", "checks", "decisions", "flow-tests", "calibrations", "strike-outs",
     ];
 
     private EngineRecord _file = null!;
@@ -38,6 +42,7 @@ internal sealed class EngineFileReader(YamlMap root, ProblemList problems, Impor
         Give(new EngineRecord(engine));
         Define();
         Gaps();
+        Give(_file with { Circuit = Circuits.Read(_scope) });
         FactSections(new FactIds(engine.Name, terms));
         FactChecks.Check(_file, _scope);
         return _file;
@@ -58,9 +63,14 @@ internal sealed class EngineFileReader(YamlMap root, ProblemList problems, Impor
         var engine = _known?.Engine ?? new Engine(default, default);
         _scope.Entry = "engine";
         if (root["engine"] is not { } node)
+        {
+            if (unnamed is not null)
+                return unnamed;
             _scope.Refuse(root, "", "file-engine-missing", "no engine", "An engine file begins with engine: and the keys name and purpose under it.", "Write engine: { name: …, purpose: … }, also where the workshop has the engine already.");
-        else
-            Definitions.Engine.TryRead(node, engine, _scope, out engine);
+            return engine;
+        }
+
+        Definitions.Engine.TryRead(node, engine, _scope, out engine);
         return engine;
     }
 
@@ -214,6 +224,8 @@ internal sealed class EngineFileReader(YamlMap root, ProblemList problems, Impor
             Findings = Facts.Findings.Read(root, _scope, ids),
             Checks = Facts.Checks.Read(root, _scope, ids),
             Decisions = Facts.Decisions.Read(root, _scope, ids),
+            FlowTests = Facts.FlowTests.Read(root, _scope, ids),
+            Calibrations = Facts.Calibrations.Read(root, _scope, ids),
             StrikeOuts = Facts.StrikeOuts.Read(root, _scope, ids),
         });
     }

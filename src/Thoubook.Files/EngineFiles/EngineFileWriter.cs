@@ -20,6 +20,7 @@ internal static class EngineFileWriter
             Named("pieces", record.Pieces, p => p.Tag.Text, p => Definitions.Piece.Write(p, scope, isOneLine: true)),
             Named("dimensions", record.Dimensions, d => d.Name.ToString(), d => Definitions.Dimension.Write(d, scope, isOneLine: false)),
             Named("fits", record.Fits, f => f.Name.ToString(), f => Definitions.Fit.Write(f, scope, isOneLine: false)),
+            record.Circuit is { } circuit ? (Key(Circuits.Section), Circuits.Circuit.Write(circuit, scope, isOneLine: false)) : null,
             Facts.Choices.Write(record.Choices, scope),
             Facts.Placings.Write(record.Placings, scope),
             Facts.Liftings.Write(record.Liftings, scope),
@@ -28,6 +29,8 @@ internal static class EngineFileWriter
             Facts.Findings.Write(record.Findings, scope),
             Facts.Checks.Write(record.Checks, scope),
             Facts.Decisions.Write(record.Decisions, scope),
+            Facts.FlowTests.Write(record.FlowTests, scope),
+            Facts.Calibrations.Write(record.Calibrations, scope),
             Facts.StrikeOuts.Write(record.StrikeOuts, scope),
         ];
         return YamlWriter.Write(new YamlMap([.. sections.Where(s => s is not null).Select(s => s!.Value)]));

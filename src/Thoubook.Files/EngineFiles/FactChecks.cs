@@ -18,7 +18,9 @@ internal static class FactChecks
             Missing(scope, lifted, "of", new Problem("file-choice-missing", "", lifted.Of.ToString(), "A lifting ends a choice or a placing, named by its id.", "Copy the id of the choice or placing that ended."));
         foreach (var strikeOut in file.StrikeOuts.Where(s => !facts.Contains(s.Of)))
             Missing(scope, strikeOut, "of", new Problem("file-fact-missing", "", strikeOut.Of.ToString(), "A strike-out names by its id what is struck out.", "Copy the id of the fact that was wrong."));
-        foreach (var conclusion in file.Checks.Concat<Fact>(file.Decisions))
+        foreach (var calibration in file.Calibrations.Where(c => record.FlowTests.All(t => t.Id != c.Of)))
+            Missing(scope, calibration, "of", new Problem("file-flow-test-missing", "", calibration.Of.ToString(), "A calibration names by its id the flow test that is accepted.", "Copy the id of the flow test."));
+        foreach (var conclusion in file.Checks.Concat<Fact>(file.Decisions).Concat(file.FlowTests))
         {
             foreach (var id in ((IConclusion)conclusion).ReliesOn.Where(id => !facts.Contains(id)))
                 Missing(scope, conclusion, "relies-on", new Problem("file-fact-missing", "", id.ToString(), "A conclusion names by their ids the facts that it relies on.", "Copy the ids, or leave the list out."));

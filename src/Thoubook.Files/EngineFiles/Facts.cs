@@ -1,5 +1,6 @@
 using Thoubook.Files.Text;
 using Thoubook.Record;
+using Thoubook.Record.Circuits;
 using Thoubook.Record.Measures;
 using Thoubook.Record.Quantities;
 
@@ -96,6 +97,33 @@ internal static class Facts
             .Key("relies-on", Ids, d => d.ReliesOn, (d, v) => d with { ReliesOn = v })),
         d => [d.Choice.Word(), d.Piece?.Text, d.Figure?.ToString(), d.Basis.Word(), d.Why, .. d.ReliesOn.Select(id => id.ToString())]);
 
+    private static readonly Form<Quantity?> Flow = Forms.Quantity(QuantityKind.Flow);
+
+    public static readonly Shape<CaughtFlow> Caught = new Shape<CaughtFlow>("what was caught")
+        .Key("element", Forms.Name<ElementName>(ElementName.TryRead, e => e.Text), c => c.Element, (c, v) => c with { Element = v }, Need.Required)
+        .Key("flow", Flow, c => c.Flow, (c, v) => c with { Flow = v! }, Need.Required);
+
+    public static readonly FactList<FlowTest> FlowTests = new(
+        "flow-tests",
+        new(default, default, "", null!, null!, null!),
+        Signed(new Shape<FlowTest>("a flow test")
+            .Key("fed-at", Circuits.Node, t => t.FedAt, (t, v) => t with { FedAt = v }, Need.Required)
+            .Key("pressure", Forms.Quantity(QuantityKind.Pressure), t => t.Pressure, (t, v) => t with { Pressure = v! }, Need.Required)
+            .Key("oil", Temperature, t => t.OilTemperature, (t, v) => t with { OilTemperature = v! }, Need.Required)
+            .Key("flow", Flow, t => t.Flow, (t, v) => t with { Flow = v! }, Need.Required)
+            .Key("caught", Forms.List(new GroupForm<CaughtFlow>(Caught, new CaughtFlow(default, null!))), t => t.Caught, (t, v) => t with { Caught = v })
+            .Key("relies-on", Ids, t => t.ReliesOn, (t, v) => t with { ReliesOn = v })
+            .Key("note", Forms.Text, t => t.Note, (t, v) => t with { Note = v })),
+        t => [t.FedAt.Text, .. Said(t.Pressure), .. Said(t.OilTemperature), .. Said(t.Flow), .. t.Caught.SelectMany(c => (string?[])[c.Element.Text, .. Said(c.Flow)]), .. t.ReliesOn.Select(id => id.ToString()), t.Note]);
+
+    public static readonly FactList<Calibration> Calibrations = new(
+        "calibrations",
+        new(default, default, "", default),
+        Signed(new Shape<Calibration>("a calibration")
+            .Key("of", Forms.Id, c => c.Of, (c, v) => c with { Of = v!.Value }, Need.Required)
+            .Key("why", Forms.Text, c => c.Why, (c, v) => c with { Why = v })),
+        c => [c.Of.ToString(), c.Why]);
+
     public static readonly FactList<StrikeOut> StrikeOuts = new(
         "strike-outs",
         new(default, default, "", default, ""),
@@ -103,6 +131,8 @@ internal static class Facts
             .Key("of", Forms.Id, s => s.Of, (s, v) => s with { Of = v!.Value }, Need.Required)
             .Key("why", Forms.Text, s => s.Why, (s, v) => s with { Why = v ?? "" }, Need.Required)),
         s => [s.Of.ToString(), s.Why]);
+
+    private static string?[] Said(Quantity quantity) => [quantity.Text, quantity.Unit.Code];
 
     /// <summary>Who, when and the identifier, the same for every fact.</summary>
     private static Shape<T> Signed<T>(Shape<T> shape)

@@ -14,6 +14,7 @@ public static class Joining
             Parts = Over(known.Parts, file.Parts, p => p.Name),
             Dimensions = Over(known.Dimensions, file.Dimensions, d => d.Name),
             Fits = Over(known.Fits, file.Fits, f => f.Name),
+            Circuit = file.Circuit ?? known.Circuit,
             Gauges = Over(known.Gauges, file.Gauges, g => g.Tag),
             Pieces = Over(known.Pieces, file.Pieces, p => p.Tag),
             Readings = After(known.Readings, file.Readings),
@@ -24,6 +25,8 @@ public static class Joining
             Findings = After(known.Findings, file.Findings),
             Checks = After(known.Checks, file.Checks),
             Decisions = After(known.Decisions, file.Decisions),
+            FlowTests = After(known.FlowTests, file.FlowTests),
+            Calibrations = After(known.Calibrations, file.Calibrations),
             StrikeOuts = After(known.StrikeOuts, file.StrikeOuts),
         };
 

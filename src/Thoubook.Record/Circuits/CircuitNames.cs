@@ -5,12 +5,12 @@ namespace Thoubook.Record.Circuits;
 /// <summary>The name of a node of the circuit, a place where the oil has one pressure: <c>gallery-1</c>.</summary>
 public readonly record struct NodeName : IComparable<NodeName>
 {
-    public NodeName(string text) => Text = NameText.IsSegment(text) ? text : throw new ArgumentException($"{NameText.Quote(text)} is not a node's name: small letters, digits and hyphens.", nameof(text));
+    public NodeName(string text) => Text = NameText.IsShortName(text) ? text : throw new ArgumentException($"{NameText.Quote(text)} is not a node's name: letters, digits, hyphens and underscores.", nameof(text));
 
     public string Text { get => field ?? ""; }
 
     public static bool TryRead(string text, out NodeName name, [NotNullWhen(false)] out Problem? problem) =>
-        NameText.TrySegment(text, "node-name", "A node of the circuit", "gallery-1", t => new NodeName(t), out name, out problem);
+        NameText.TryShortName(text, "node-name", "A node of the circuit", "gallery-1", t => new NodeName(t), out name, out problem);
 
     public int CompareTo(NodeName other) => string.CompareOrdinal(Text, other.Text);
 
@@ -20,12 +20,12 @@ public readonly record struct NodeName : IComparable<NodeName>
 /// <summary>The name of an element of the circuit: <c>pressure-pump</c>, <c>main-1</c>.</summary>
 public readonly record struct ElementName : IComparable<ElementName>
 {
-    public ElementName(string text) => Text = NameText.IsSegment(text) ? text : throw new ArgumentException($"{NameText.Quote(text)} is not an element's name: small letters, digits and hyphens.", nameof(text));
+    public ElementName(string text) => Text = NameText.IsShortName(text) ? text : throw new ArgumentException($"{NameText.Quote(text)} is not an element's name: letters, digits, hyphens and underscores.", nameof(text));
 
     public string Text { get => field ?? ""; }
 
     public static bool TryRead(string text, out ElementName name, [NotNullWhen(false)] out Problem? problem) =>
-        NameText.TrySegment(text, "element-name", "An element of the circuit", "main-1", t => new ElementName(t), out name, out problem);
+        NameText.TryShortName(text, "element-name", "An element of the circuit", "main-1", t => new ElementName(t), out name, out problem);
 
     public int CompareTo(ElementName other) => string.CompareOrdinal(Text, other.Text);
 

@@ -5,6 +5,9 @@ namespace Thoubook.Record.Circuits;
 /// <summary>One element of the circuit; flow counts positive from <see cref="From"/> to <see cref="To"/>.</summary>
 public sealed record ElementDefinition(ElementName Name, ElementKind Kind, NodeName From, NodeName To)
 {
+    /// <summary>The revision of the circuit in which it was last changed; 0 before it is stored.</summary>
+    public int Revision { get; init; }
+
     /// <summary>The node that a valve's spring chamber is open to; null: as its kind says.</summary>
     public NodeName? Vent { get; init; }
 

@@ -25,27 +25,32 @@ public sealed record ElementShape(ElementKind Kind, string Says, IReadOnlyList<E
 
     public ElementKey? Key(string name) => Keys.FirstOrDefault(k => k.Name == name);
 
+    /// <summary>What is wrong with the sizes of an element that are all known.</summary>
+    /// <param name="si">[SI] The size that a key has; null where it is left out.</param>
+    public IEnumerable<Problem> Check(Func<string, double?> si) => Check(si, new HashSet<string>());
+
     /// <summary>What is wrong with the sizes of an element, each with the key that it is about; nothing where they can be.</summary>
     /// <param name="si">[SI] The size that a key has; null where it is left out or not known.</param>
-    public IEnumerable<Problem> Check(Func<string, double?> si)
+    /// <param name="given">The keys that are given, known or not: the others have their defaults.</param>
+    public IEnumerable<Problem> Check(Func<string, double?> si, IReadOnlySet<string> given)
     {
         var wrong = new HashSet<string>(StringComparer.Ordinal);
         foreach (var key in Keys)
         {
             if (si(key.Name) is { } value && !key.Allows(value) && wrong.Add(key.Name))
-                yield return new Problem("circuit-size", key.Name, key.Show(value), $"{Capital(key.Name)} of a {Kind.Word()} is {key.Range}.", "Correct it.");
+                yield return new Problem("circuit-size", key.Name, key.Show(value), $"{Capital(key.Name)} of a {Kind.Word()}: {key.Range}.", "Correct it.");
         }
 
         foreach (var order in Orders.Where(o => !wrong.Contains(o.Lesser) && !wrong.Contains(o.Greater)))
         {
-            var lesser = si(order.Lesser) ?? Key(order.Lesser)!.Default;
-            var greater = si(order.Greater) ?? Key(order.Greater)!.Default;
-            if (lesser is { } a && greater is { } b && (order.MayBeEqual ? a > b : a >= b))
+            if (Of(order.Lesser) is { } a && Of(order.Greater) is { } b && (order.MayBeEqual ? a > b : a >= b))
             {
                 var at = si(order.Lesser) is null ? order.Greater : order.Lesser;
                 yield return new Problem("circuit-sizes", at, $"{order.Lesser} {Key(order.Lesser)!.Show(a)} and {order.Greater} {Key(order.Greater)!.Show(b)}", $"{order.Says}.", "Correct one of them.");
             }
         }
+
+        double? Of(string key) => si(key) ?? (given.Contains(key) ? null : Key(key)!.Default);
     }
 
     /// <summary>What is wrong with which keys an element gives.</summary>

@@ -47,7 +47,7 @@ public static class GapText
             var size = Math.Abs(term.Coefficient);
             if (size != 1)
                 text.Append(size.ToString("R", CultureInfo.InvariantCulture)).Append(" * ");
-            text.Append(NameFrom(fit.Name.Part, term.Of, record));
+            text.Append(FigureNames.From(fit.Name.Part, term.Of, record));
         }
 
         return text.ToString();
@@ -104,7 +104,7 @@ public static class GapText
 
     private static FigureName? Resolve(string name, Fit fit, EngineRecord record, List<Problem> problems)
     {
-        if (Find(name, fit.Name.Part, record) is not { } figure)
+        if (FigureNames.Find(name, fit.Name.Part, record) is not { } figure)
         {
             if (name.Length > 1 && name[0] is '+' or '-' or '\u2212')
             {
@@ -112,7 +112,7 @@ public static class GapText
                 return null;
             }
 
-            var nearest = Nearest.Of(name, record.Dimensions.Select(d => NameFrom(fit.Name.Part, d.Name, record)))
+            var nearest = Nearest.Of(name, record.Dimensions.Select(d => FigureNames.From(fit.Name.Part, d.Name, record)))
                 ?? Nearest.Of(name, record.Dimensions.Select(d => d.Name.ToString()));
             problems.Add(new Problem(
                 "gap-unknown",
@@ -136,38 +136,5 @@ public static class GapText
         }
 
         return figure.Name;
-    }
-
-    private static Figure? Find(string name, PartName from, EngineRecord record)
-    {
-        if (name.StartsWith('/'))
-            return FigureName.TryRead(name[1..], out var fromTop, out _) ? record.Index.Figure(fromTop) : null;
-
-        for (PartName? within = from; within is { } part; within = part.Parent)
-        {
-            var separator = name.Contains('.', StringComparison.Ordinal) ? '/' : '.';
-            if (FigureName.TryRead($"{part}{separator}{name}", out var inside, out _) && record.Index.Figure(inside) is { } figure)
-                return figure;
-        }
-
-        return FigureName.TryRead(name, out var top, out _) ? record.Index.Figure(top) : null;
-    }
-
-    private static string NameFrom(PartName from, FigureName figure, EngineRecord record)
-    {
-        var full = figure.ToString();
-        var shortest = full;
-        for (PartName? within = from; within is { } part; within = part.Parent)
-        {
-            if (figure.Part.IsWithin(part))
-            {
-                shortest = figure.Part == part ? figure.Local : full[(part.Path.Length + 1)..];
-                break;
-            }
-        }
-
-        return Find(shortest, from, record)?.Name == figure ? shortest
-            : Find(full, from, record)?.Name == figure ? full
-            : "/" + full;
     }
 }

@@ -12,7 +12,7 @@ namespace Thoubook.Files.Tests.EngineFiles;
 /// <summary>Engines at random: every kind of entry, awkward texts, quantities in every unit and spelling.</summary>
 internal static class RandomRecords
 {
-    private static readonly Gen<string> Texts = Gen.OneOf(
+    public static readonly Gen<string> Texts = Gen.OneOf(
         OneOf(
             "cast aluminium", "2nd", "3", "187", "1.5", "true", "null", "~", "no", "yes", "- a dash", "a: colon", "# hash", "\"quoted\"", "it's", "a, b", "[x]", "{y}", "&anchor", "*alias", "!tag", "%percent", "@at", "`tick`",
             "2026-01-02", "0x1F", "1e3", ".5", "½ worn", "line one\nline two", "tab\there", "back\\slash", "ends:", "trailing #", "Überholung", "日本", "\U0001F527 spanner", "?", "|", ">", "--- x", "...", "=1+1", "a  b", "null ", "12:30:45"),

@@ -45,7 +45,7 @@ public sealed class RoundTripTests
     }
 
     /// <summary>The first place in which two records differ, in everything that they hold but the workshop's own numbers.</summary>
-    private static string? Difference(object? a, object? b, string where)
+    internal static string? Difference(object? a, object? b, string where)
     {
         if (a is null || b is null || a is string || a.GetType().IsPrimitive || a.GetType().IsEnum || a.GetType().Namespace is "NodaTime" || a is Guid or Thoubook.Record.Quantities.TradeUnit)
             return Equals(a, b) ? null : $"{where}: {a ?? "nothing"} became {b ?? "nothing"}";

@@ -5,6 +5,7 @@ using NJsonSchema;
 using Thoubook.Files.EngineFiles;
 using Thoubook.Files.Text;
 using Thoubook.Record;
+using Thoubook.Record.Circuits;
 using Thoubook.Record.Documents;
 using Thoubook.Record.Measures;
 using Thoubook.Record.Parts;
@@ -64,20 +65,20 @@ public sealed partial class SchemaTests
     public void EveryKeyOfTheSchema_StandsInAnExampleThatImports()
     {
         var met = new HashSet<string>(StringComparer.Ordinal);
-        foreach (var text in new[] { TestFiles.Block("docs/engine-file.md", "yaml"), Rest })
+        foreach (var text in new[] { TestFiles.Block("docs/engine-file.md", "yaml"), TestFiles.Block("docs/circuit.md", "yaml"), Rest })
         {
             Assert.True(EngineFile.Read(text, "example.yaml", TestFiles.Terms).IsOk(out _, out var problems), string.Join('\n', problems));
             Meet(JsonOf(text), Schema, "", met);
         }
 
-        Assert.Empty(KnownKeys.ByGroup.SelectMany(g => g.Value.Select(k => $"{g.Key}: {k}")).Except(met));
+        Assert.Empty(KnownKeys.ByGroup.SelectMany(g => g.Value.Select(k => Named(g.Key, k))).Except(met));
     }
 
     [Fact]
     public async Task TheExamples_AreValidBySchema()
     {
         var schema = await JsonSchema.FromJsonAsync(EngineFile.Schema, TestContext.Current.CancellationToken);
-        foreach (var text in new[] { TestFiles.Block("docs/engine-file.md", "yaml"), Rest })
+        foreach (var text in new[] { TestFiles.Block("docs/engine-file.md", "yaml"), TestFiles.Block("docs/circuit.md", "yaml"), Rest })
         {
             Assert.Empty(schema.Validate(JsonOf(text)!.ToJsonString()).Select(e => e.ToString()));
             Assert.True(EngineFile.Read(text, "example.yaml", TestFiles.Terms).IsOk(out var record, out _));
@@ -117,6 +118,7 @@ public sealed partial class SchemaTests
         Assert.Equal(Words.All<CheckMethod>(), WordsOf("check", "method"));
         Assert.Equal(Words.All<DecisionChoice>(), WordsOf("decision", "choice"));
         Assert.Equal(Words.All<DecisionBasis>(), WordsOf("decision", "basis"));
+        Assert.Equal(Words.All<ElementKind>(), Groups["element"]!["anyOf"]!.AsArray().Select(c => WordsOf(c!["$ref"]!.GetValue<string>().Split('/')[^1], "kind").Single()));
     }
 
     [Fact]
@@ -141,7 +143,12 @@ public sealed partial class SchemaTests
         }
 
         foreach (var choice in schema["anyOf"]?.AsArray() ?? [])
-            Meet(node, choice!, group, met);
+        {
+            // Of the kinds of element, the one that it is.
+            if (group != "element" || Resolved(choice!)["properties"]!["kind"]!["enum"]![0]!.GetValue<string>() == node?["kind"]?.ToString())
+                Meet(node, choice!, group, met);
+        }
+
         if (node is JsonArray list && schema["items"] is { } items)
         {
             foreach (var item in list)
@@ -153,7 +160,7 @@ public sealed partial class SchemaTests
             {
                 if (schema["properties"]?[key] is { } known)
                 {
-                    met.Add($"{group}: {key}");
+                    met.Add(Named(group, key));
                     Meet(value, known, group, met);
                 }
                 else if (schema["additionalProperties"] is JsonObject others)
@@ -163,6 +170,10 @@ public sealed partial class SchemaTests
             }
         }
     }
+
+    /// <summary>A key with its group; those that every element has are one, whatever the kind.</summary>
+    private static string Named(string group, string key) =>
+        group.StartsWith("element-", StringComparison.Ordinal) && key is "kind" or "from" or "to" or "part" or "blanked" or "label" or "note" ? $"element: {key}" : $"{group}: {key}";
 
     private static List<string> KeysOf(JsonNode group) => [.. group["properties"]!.AsObject().Select(p => p.Key)];
 

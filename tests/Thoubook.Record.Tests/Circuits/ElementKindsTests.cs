@@ -35,7 +35,7 @@ public sealed class ElementKindsTests
     public void Check_UnphysicalSize_Refused(ElementKind kind, string key, double si, string code)
     {
         var sizes = new Dictionary<string, double> { ["bore"] = 0.01, ["length"] = 1, ["diameter"] = 0.011, ["clearance"] = 1e-4, ["land"] = 0.02, [key] = si };
-        var problems = ElementKinds.Of(kind).Check(k => sizes.TryGetValue(k, out var v) ? v : null).ToList();
+        var problems = ElementKinds.Of(kind).Check(k => sizes.TryGetValue(k, out var v) ? v : null, sizes.Keys.ToHashSet()).ToList();
         Assert.Equal(code, Assert.Single(problems).Code);
         Assert.Contains(key, problems[0].ToString(), StringComparison.OrdinalIgnoreCase);
     }
