@@ -1,6 +1,7 @@
 using CsCheck;
 using NodaTime;
 using Thoubook.Record;
+using Thoubook.Record.Circuits;
 using Thoubook.Record.Documents;
 using Thoubook.Record.Measures;
 using Thoubook.Record.Parts;
@@ -63,6 +64,24 @@ internal static class AnyRecord
             Marks = row is null ? [] : [row, "II"],
         });
 
+    /// <summary>A circuit that takes a size from every dimension.</summary>
+    private static OilCircuit Circuit(DocumentName document, FigureName[] dimensions, string? note, string? row)
+    {
+        var circuit = Bench.Circuit();
+        return circuit with
+        {
+            Oil = note is null ? circuit.Oil : new OilChoice { Grade = note },
+            Elements =
+            [
+                .. dimensions.Select((d, i) => new ElementDefinition(new($"e{i}"), (ElementKind)(i % 23), new("a"), new("b")) { Note = note, Blanked = i % 2 == 0, Part = i == 0 ? d.Part : null, Vent = i == 1 ? new NodeName("c") : null, Values = [new("bore", new CircuitValue.Taken(d)), new("length", new CircuitValue.Given(Bench.Inches(i, "i")))] }),
+                circuit.Elements[^1],
+            ],
+            States = note is null ? [] : [circuit.States[0] with { Limits = [new(new("main")) { Greatest = Bench.Psi(3), Source = new(document, row) }] }, circuit.States[1]],
+            FlowTest = note is null ? null : circuit.FlowTest,
+            Gauges = note is null ? [] : circuit.Gauges,
+        };
+    }
+
     private static Gen<EngineRecord> Record((Engine Engine, int Parts, int Pieces, int Facts) sizes)
     {
         var (engine, partCount, pieceCount, factCount) = sizes;
@@ -98,6 +117,7 @@ internal static class AnyRecord
                 })],
                 Fits = [new Fit(fit) { FitKind = gap.kind, Side = gap.side, LimitSets = gap.limits, Gap = [.. dimensions.Select((n, i) => new GapTerm(gap.coefficient + i, n))] }],
                 Gauges = [g],
+                Circuit = gap.coefficient < 0 ? null : Circuit(document, dimensions, p[0].note, d.Title),
                 Pieces = [.. tags.Select((t, i) => new Piece(t) { Origin = pieces[i].origin, Material = pieces[i].material, Note = pieces[i].note, For = i == 0 ? parts[0] : null })],
             });
 
@@ -113,6 +133,7 @@ internal static class AnyRecord
             Gen.Select(Id, At, By).Array[2]).Select((readings, choices, placings, works, findings, checks, decisions, ends) => record with
             {
                 Readings = readings,
+                FlowTests = [Bench.FlowTest() with { Note = record.Documents[0].Title, Caught = record.Circuit is null ? [] : Bench.FlowTest().Caught }],
                 Choices = choices,
                 Placings = placings,
                 Works = works,

@@ -1,5 +1,6 @@
 using Microsoft.Data.Sqlite;
 using Thoubook.Record;
+using Thoubook.Record.Circuits;
 using Thoubook.Store.Schema;
 
 namespace Thoubook.Store.Tests;
@@ -10,7 +11,7 @@ public class AppendOnlyTests
     [
         new("entry", "by_whom = 'somebody else'"), new("definition_edit", "name = 'x'"), new("relied_on", "position = 9"), new("reading", "value_si = 1"),
         new("chosen", "piece_id = 2"), new("placed", "piece_id = 2"), new("lifted", "why = 'x'"), new("work", "what = 'x'"), new("finding", "what = 'x'"),
-        new("fit_check", "value_si = 1"), new("decision", "why = 'x'"), new("strike_out", "why = 'x'"),
+        new("fit_check", "value_si = 1"), new("decision", "why = 'x'"), new("flow_test", "flow_si = 1"), new("calibration", "why = 'x'"), new("strike_out", "why = 'x'"),
     ];
 
     public static TheoryData<string, string> Tables => [.. Rows.Select(r => (r.Table, r.Change))];
@@ -40,8 +41,11 @@ public class AppendOnlyTests
         var piece = pump.Pieces[0].Tag;
         var reading = Bench.Reading(1.2535) with { Gauge = pump.Gauges[0].Tag, Temperature = Bench.Celsius(19), Note = "taken twice" };
         var placed = new Placed(FactId.New(), Bench.Morning, "bench", piece, Bench.Body);
+        var test = Bench.FlowTest() with { ReliesOn = [placed.Id] };
         return pump with
         {
+            FlowTests = [test],
+            Calibrations = [new Calibration(FactId.New(), Bench.Morning, "owner", test.Id) { Why = "within the band" }],
             Readings = [reading, Bench.Reading(1.2536)],
             Placings = [placed],
             Works = [new Work(FactId.New(), Bench.Morning, "machinist", piece, "lapped") { Altered = ["depth"], RepairSize = "+010" }],

@@ -1,4 +1,5 @@
 using Thoubook.Record;
+using Thoubook.Record.Circuits;
 using Thoubook.Record.Measures;
 using Thoubook.Record.Parts;
 
@@ -117,6 +118,39 @@ public class ChangeTests
         Assert.Equal(2, now.LimitSets.Count);
         Assert.Empty(now.RepairSizes);
         Assert.True(store.Verify().IsSound);
+    }
+
+    [Fact]
+    public void Write_ACircuitEdited_DatesTheElementsThatChanged()
+    {
+        using var bench = new Bench();
+        using var store = bench.Open();
+        Bench.Ok(store.Write(Change.Whole(Bench.Pump(), "owner")));
+        var circuit = Bench.Ok(store.Load(Bench.Engine)).Circuit!;
+        Assert.All(circuit.Elements, e => Assert.Equal(1, e.Revision));
+
+        Bench.Ok(store.Write(new Change(Bench.Engine, "bench") { Circuit = circuit with { Elements = [circuit.Elements[0], circuit.Elements[2] with { Blanked = false }] } }));
+
+        var now = Bench.Ok(store.Load(Bench.Engine)).Circuit!;
+        Assert.Equal(2, now.Revision);
+        Assert.Equal([("pump", 1), ("jet", 2)], now.Elements.Select(e => (e.Name.Text, e.Revision)));
+        Assert.True(Bench.Ok(store.Write(Change.Whole(Bench.Pump() with { Choices = [], Circuit = now with { Revision = 0 } }, "owner"))).IsNothing);
+        Assert.Equal("revision-clash", Bench.Refused(store.Write(new Change(Bench.Engine, "owner") { Circuit = circuit with { Gauges = [] } })).Code);
+        Assert.True(store.Verify().IsSound);
+    }
+
+    [Fact]
+    public void Write_ACircuitThatNamesAFigureThatIsNotThere_IsRefused()
+    {
+        using var bench = new Bench();
+        using var store = bench.Open();
+        var circuit = Bench.Circuit();
+        circuit = circuit with { Elements = [circuit.Elements[0] with { Values = [new("width", new CircuitValue.Taken(FigureName.Of("pump/driver.widht")))] }] };
+
+        var problem = Bench.Refused(store.Write(Change.Whole(Bench.Pump() with { Circuit = circuit }, "owner")));
+
+        Assert.Equal("unknown-figure", problem.Code);
+        Assert.Contains("pump/driver.width", problem.DoThis, StringComparison.Ordinal);
     }
 
     [Fact]

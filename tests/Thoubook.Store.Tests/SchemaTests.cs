@@ -1,5 +1,8 @@
+using System.Globalization;
+using System.IO.Compression;
 using Microsoft.Data.Sqlite;
 using Microsoft.EntityFrameworkCore;
+using Thoubook.Record;
 using Thoubook.Store.Schema;
 
 namespace Thoubook.Store.Tests;
@@ -34,11 +37,7 @@ public class SchemaTests
     [Fact]
     public void Connections_AreOpenedInOnePlace_SoThatNoneForgetsToSync()
     {
-        var root = AppContext.BaseDirectory;
-        while (!File.Exists(Path.Combine(root, "thoubook.slnx")))
-            root = Path.GetDirectoryName(root)!;
-
-        var opening = Directory.EnumerateFiles(Path.Combine(root, "src"), "*.cs", SearchOption.AllDirectories)
+        var opening = Directory.EnumerateFiles(Path.Combine(Root(), "src"), "*.cs", SearchOption.AllDirectories)
             .Where(f => File.ReadAllText(f).Contains("new SqliteConnection(", StringComparison.Ordinal))
             .Select(f => Path.GetFileName(f));
 
@@ -51,7 +50,7 @@ public class SchemaTests
         using var bench = new Bench();
         using (var store = bench.Open())
             Bench.Ok(store.Write(Change.Whole(Bench.Pump() with { Readings = [Bench.Reading(1.2535)] }, "owner")));
-        Pretend(bench, "UPDATE __EFMigrationsHistory SET MigrationId = '20250101000000_Before'");
+        Pretend(bench, $"DELETE FROM __EFMigrationsHistory WHERE MigrationId <> '{SchemaUpdate.Newest}'; UPDATE __EFMigrationsHistory SET MigrationId = '20250101000000_Before'");
 
         // The tables are there already, so that the migration fails: what was there must be in the backup and still in place.
         Assert.ThrowsAny<SqliteException>(() => WorkshopStore.Open(bench.Folder, WhenMissing.Refuse, NodaTime.SystemClock.Instance));
@@ -63,6 +62,34 @@ public class SchemaTests
         Pretend(bench, $"UPDATE __EFMigrationsHistory SET MigrationId = '{SchemaUpdate.Newest}'");
         using var again = bench.Open(WhenMissing.Refuse);
         Assert.True(again.Verify().IsSound);
+    }
+
+    [Fact]
+    public void Open_AStoreOfTheFirstSchema_IsBackedUp_AndKeepsEverything()
+    {
+        using var bench = new Bench();
+        using (var packed = new GZipStream(File.OpenRead(Path.Combine(Root(), "tests/Thoubook.Store.Tests/Older/first.db.gz")), CompressionMode.Decompress))
+        using (var database = File.Create(bench.Database))
+            packed.CopyTo(database);
+        var before = EveryRow(bench.Database);
+
+        using var store = bench.Open(WhenMissing.Refuse);
+
+        var backup = Assert.Single(Directory.GetFiles(Path.Combine(bench.Folder, "backups")));
+        Assert.Equal(before, EveryRow(backup));
+        var after = EveryRow(bench.Database).ToHashSet(StringComparer.Ordinal);
+        Assert.Equal(24, store.Sequence());
+        Assert.True(before.Count > 60 && before.TrueForAll(after.Contains), string.Join('\n', before.Where(r => !after.Contains(r))));
+        Assert.True(store.Verify().IsSound, string.Join('\n', store.Verify().Problems));
+
+        // And it takes what is new in this schema.
+        var engine = new EngineName("Sandpiper six");
+        var record = Bench.Ok(store.Load(engine));
+        Assert.Null(record.Circuit);
+        Assert.Equal((1, 4, 1), (record.Readings.Count, record.Dimensions.Count + record.Fits.Count, record.Checks.Count));
+        var plain = Bench.Circuit() with { Elements = [Bench.Circuit().Elements[^1]], States = [] };
+        Bench.Ok(store.Write(new Change(engine, "owner") { Circuit = plain, Facts = [Bench.FlowTest()] }));
+        Assert.Equal("front jet", Bench.Ok(store.Load(engine)).Circuit!.Elements[0].Label);
     }
 
     [Fact]
@@ -147,6 +174,36 @@ public class SchemaTests
         {
             Assert.Equal("workshop-damaged", Assert.Single(problems).Code);
         }
+    }
+
+    /// <summary>Every row of every table, and every trigger, as text.</summary>
+    private static List<string> EveryRow(string database)
+    {
+        using var connection = new SqliteConnection($"Data Source={database};Mode=ReadOnly;Pooling=False");
+        connection.Open();
+        var rows = Read("SELECT 'trigger ' || name || ' ' || sql FROM sqlite_master WHERE type = 'trigger' ORDER BY 1");
+        foreach (var table in Read("SELECT name FROM sqlite_master WHERE type = 'table' ORDER BY 1"))
+            rows.AddRange(Read($"SELECT * FROM {table}").Select(r => $"{table}: {r}"));
+        return rows;
+
+        List<string> Read(string sql)
+        {
+            using var command = connection.CreateCommand();
+            command.CommandText = sql;
+            using var reader = command.ExecuteReader();
+            var read = new List<string>();
+            while (reader.Read())
+                read.Add(string.Join('|', Enumerable.Range(0, reader.FieldCount).Select(i => reader.GetValue(i) is byte[] bytes ? Convert.ToHexString(bytes) : Convert.ToString(reader.GetValue(i), CultureInfo.InvariantCulture))));
+            return read;
+        }
+    }
+
+    private static string Root()
+    {
+        var root = AppContext.BaseDirectory;
+        while (!File.Exists(Path.Combine(root, "thoubook.slnx")))
+            root = Path.GetDirectoryName(root)!;
+        return root;
     }
 
     private static void Pretend(Bench bench, string sql)

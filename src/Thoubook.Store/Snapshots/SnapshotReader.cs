@@ -1,5 +1,6 @@
 using Microsoft.Data.Sqlite;
 using Thoubook.Record;
+using Thoubook.Record.Circuits;
 using Thoubook.Record.Measures;
 using Thoubook.Record.Pieces;
 using Thoubook.Store.Tables;
@@ -41,6 +42,8 @@ internal sealed class SnapshotReader(SqliteConnection connection, SqliteTransact
             Findings = Facts(FactTables.Findings),
             Checks = Facts(FactTables.Checks),
             Decisions = Facts(FactTables.Decisions),
+            FlowTests = Facts(FactTables.FlowTests),
+            Calibrations = Facts(FactTables.Calibrations),
             StrikeOuts = Facts(FactTables.StrikeOuts),
         };
         if (Convert.ToInt64(Ask("SELECT count(*) FROM engine")) > 1)
@@ -69,7 +72,25 @@ internal sealed class SnapshotReader(SqliteConnection connection, SqliteTransact
             Pieces = Pieces(),
         };
         var figures = Figures();
-        return record with { Dimensions = [.. figures.OfType<Dimension>()], Fits = [.. figures.OfType<Fit>()] };
+        return record with { Dimensions = [.. figures.OfType<Dimension>()], Fits = [.. figures.OfType<Fit>()], Circuit = Circuit() };
+    }
+
+    private OilCircuit? Circuit()
+    {
+        if (OfEngine(CircuitTables.Circuits, (id, _) => _known.Circuit = id) is not [var circuit])
+            return null;
+        var values = Of(CircuitTables.Values).ToLookup(v => v.Element, v => v.Value);
+        var limits = Of(CircuitTables.Limits).ToLookup(l => l.State, l => l.Limit);
+        return circuit with
+        {
+            Oil = circuit.Oil with { Points = Of(CircuitTables.Points) },
+            Nodes = Of(CircuitTables.Nodes),
+            Elements = [.. Of(CircuitTables.Elements).Select((e, i) => e with { Values = [.. values[i]] })],
+            Gauges = Of(CircuitTables.Gauges),
+            States = [.. Of(CircuitTables.States).Select((s, i) => s with { Limits = [.. limits[i]] })],
+        };
+
+        List<TItem> Of<TItem>(ListTable<OilCircuit, TItem> table) => List(table, $"circuit_id = {_known.Circuit}").Values.SingleOrDefault() ?? [];
     }
 
     private List<Figure> Figures()

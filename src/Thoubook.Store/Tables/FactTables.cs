@@ -1,4 +1,5 @@
 using Thoubook.Record;
+using Thoubook.Record.Circuits;
 using Thoubook.Record.Quantities;
 
 namespace Thoubook.Store.Tables;
@@ -112,6 +113,35 @@ internal static class FactTables
             Why = row.TextOrNull(),
         });
 
+    public static FactTable<FlowTest> FlowTests { get; } = new(
+        "flow_test",
+        new Columns<FlowTest>()
+            .Text("fed_at", t => t.FedAt.Text)
+            .Quantity("pressure", t => t.Pressure)
+            .Quantity("oil_temperature", t => t.OilTemperature)
+            .Quantity("flow", t => t.Flow)
+            .Text("caught", t => CaughtText.Write(t.Caught))
+            .TextOrNull("note", t => t.Note),
+        (head, row) =>
+        {
+            var fedAt = new NodeName(row.Text());
+            return new(head.Id, head.At, head.By, row.Quantity(), row.Quantity(), row.Quantity())
+            {
+                Sequence = head.Sequence,
+                ReliesOn = head.ReliesOn,
+                FedAt = fedAt,
+                Caught = row.Caught(),
+                Note = row.TextOrNull(),
+            };
+        });
+
+    public static FactTable<Calibration> Calibrations { get; } = new(
+        "calibration",
+        new Columns<Calibration>()
+            .Reference("of_sequence", "entry", c => c.Of)
+            .TextOrNull("why", c => c.Why),
+        (head, row) => new(head.Id, head.At, head.By, row.Fact()) { Sequence = head.Sequence, Why = row.TextOrNull() });
+
     public static FactTable<StrikeOut> StrikeOuts { get; } = new(
         "strike_out",
         new Columns<StrikeOut>()
@@ -119,7 +149,7 @@ internal static class FactTables
             .Text("why", s => s.Why),
         (head, row) => new(head.Id, head.At, head.By, row.Fact(), row.Text()) { Sequence = head.Sequence });
 
-    public static IReadOnlyList<FactTable> All { get; } = [Readings, Choices, Placings, Liftings, Works, Findings, Checks, Decisions, StrikeOuts];
+    public static IReadOnlyList<FactTable> All { get; } = [Readings, Choices, Placings, Liftings, Works, Findings, Checks, Decisions, FlowTests, Calibrations, StrikeOuts];
 
     private static readonly Dictionary<Type, FactTable> ByType = All.ToDictionary(t => t.Holds);
 

@@ -15,6 +15,9 @@ internal sealed class KnownNames
 
     public Dictionary<long, FigureName> Figures { get; } = [];
 
+    /// <summary>The number of the engine's circuit; null where it has none.</summary>
+    public long? Circuit { get; set; }
+
     public Dictionary<long, PieceTag> Pieces { get; } = [];
 
     public Dictionary<long, GaugeTag> Gauges { get; } = [];

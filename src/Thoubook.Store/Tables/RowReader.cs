@@ -1,5 +1,6 @@
 using Microsoft.Data.Sqlite;
 using Thoubook.Record;
+using Thoubook.Record.Circuits;
 using Thoubook.Record.Quantities;
 
 namespace Thoubook.Store.Tables;
@@ -30,6 +31,8 @@ internal sealed class RowReader(SqliteDataReader reader, KnownNames known)
         where T : struct, Enum => TextOrNull() is { } word ? AsWord<T>(word) : null;
 
     public IReadOnlyList<string> List() => ListText.Read(Text());
+
+    public IReadOnlyList<CaughtFlow> Caught() => CaughtText.Read(Text(), known.Unit);
 
     public Quantity Quantity(FitSigns signs = FitSigns.NotHere)
     {

@@ -91,6 +91,8 @@ internal sealed class StoreCheck
     {
         foreach (var sequence in Numbers("SELECT l.sequence FROM lifted AS l JOIN entry AS e ON e.sequence = l.of_sequence WHERE e.kind NOT IN ('chosen', 'placed')"))
             _problems.Add($"Entry {sequence} ends something that is neither a choice nor a placing.");
+        foreach (var sequence in Numbers("SELECT c.sequence FROM calibration AS c JOIN entry AS e ON e.sequence = c.of_sequence WHERE e.kind <> 'flow_test'"))
+            _problems.Add($"Entry {sequence} calibrates by something that is no flow test.");
         foreach (var sequence in Numbers($"SELECT s.sequence FROM strike_out AS s JOIN entry AS e ON e.sequence = s.of_sequence WHERE e.kind = '{EntryTable.Edits.Name}'"))
             _problems.Add($"Entry {sequence} strikes out an edit, which is no fact.");
     }

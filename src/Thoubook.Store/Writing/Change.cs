@@ -1,4 +1,5 @@
 using Thoubook.Record;
+using Thoubook.Record.Circuits;
 using Thoubook.Record.Documents;
 using Thoubook.Record.Measures;
 using Thoubook.Record.Parts;
@@ -21,6 +22,9 @@ public sealed record Change(EngineName Engine, string By)
 
     public IReadOnlyList<Figure> Figures { get; init; } = [];
 
+    /// <summary>The whole circuit, where it is to be made or edited.</summary>
+    public OilCircuit? Circuit { get; init; }
+
     public IReadOnlyList<Gauge> Gauges { get; init; } = [];
 
     public IReadOnlyList<Piece> Pieces { get; init; } = [];
@@ -37,12 +41,13 @@ public sealed record Change(EngineName Engine, string By)
         Documents = record.Documents,
         Parts = record.Parts,
         Figures = [.. record.Dimensions, .. record.Fits],
+        Circuit = record.Circuit,
         Gauges = record.Gauges,
         Pieces = record.Pieces,
         Facts = InOrder(record),
     };
 
-    internal bool Defines => Definition is not null || Documents.Count + Parts.Count + Figures.Count + Gauges.Count + Pieces.Count > 0;
+    internal bool Defines => Definition is not null || Circuit is not null || Documents.Count + Parts.Count + Figures.Count + Gauges.Count + Pieces.Count > 0;
 
     // As they were written, where they were; else readings before what was done afterwards, each kind in its own order.
     private static IReadOnlyList<Fact> InOrder(EngineRecord record)
@@ -50,7 +55,7 @@ public sealed record Change(EngineName Engine, string By)
         List<Fact> facts =
         [
             .. record.Choices, .. record.Placings, .. record.Readings, .. record.Works, .. record.Findings, .. record.Liftings,
-            .. record.Checks, .. record.Decisions, .. record.StrikeOuts,
+            .. record.Checks, .. record.Decisions, .. record.FlowTests, .. record.Calibrations, .. record.StrikeOuts,
         ];
         return facts.TrueForAll(f => f.Sequence > 0) ? [.. facts.OrderBy(f => f.Sequence)] : facts;
     }

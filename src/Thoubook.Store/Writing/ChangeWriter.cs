@@ -70,6 +70,13 @@ internal sealed class ChangeWriter(SqliteTransaction transaction, Change change,
         Count(Writer(DefinitionTables.Gauges, there?.Gauges ?? reader.Gauges()).Write(change.Gauges, engineId, identifiers, entries));
         Count(Writer(DefinitionTables.Pieces, there?.Pieces ?? reader.Pieces()).Write(change.Pieces, engineId, identifiers, entries));
         Count(Writer(FigureTables.Figures, there is null ? [] : [.. there.Dimensions, .. there.Fits]).Write(change.Figures, engineId, identifiers, entries));
+        if (change.Circuit is { } circuit)
+        {
+            if (reader.Known.Circuit is { } number)
+                identifiers.Add(CircuitTables.Key, number);
+            Count(Writer(CircuitTables.Circuits, there?.Circuit is { } stored ? [stored] : []).Write([CircuitTables.Dated(circuit, there?.Circuit)], engineId, identifiers, entries));
+        }
+
         return (engineId, identifiers);
     }
 

@@ -128,19 +128,22 @@ internal sealed class DefinitionWriter<T>(SqliteTransaction transaction, Definit
         foreach (var list in table.Lists)
         {
             var (oldRows, newRows) = (Rows(list, stored), Rows(list, given));
-            if (oldRows != newRows)
-            {
-                was.Add($"{list.Table.Name}: {oldRows}");
-                now.Add($"{list.Table.Name}: {newRows}");
-            }
+            if (oldRows.SequenceEqual(newRows))
+                continue;
+
+            // Of a long list only the rows that differ; all where they differ in nothing but their order.
+            var (onlyOld, onlyNew) = (oldRows.Except(newRows).ToList(), newRows.Except(oldRows).ToList());
+            var isOrder = onlyOld.Count + onlyNew.Count == 0;
+            was.Add($"{list.Table.Name}: {Said(isOrder ? oldRows : onlyOld)}");
+            now.Add($"{list.Table.Name}: {Said(isOrder ? newRows : onlyNew)}");
         }
 
         return (string.Join(", ", was), string.Join(", ", now));
 
-        static string Rows(IListOf<T> list, T of) =>
-            list.Rows(of).Select(r => string.Join(" ", r.Where((v, i) => v is not null && (list.Table.Content[i].Name.EndsWith("_text", StringComparison.Ordinal) || v is not double)))).ToList() is { Count: > 0 } rows
-                ? string.Join(" | ", rows)
-                : "none";
+        static List<string> Rows(IListOf<T> list, T of) =>
+            [.. list.Rows(of).Select(r => string.Join(" ", r.Where((v, i) => v is not null && (list.Table.Content[i].Name.EndsWith("_text", StringComparison.Ordinal) || v is not double))))];
+
+        static string Said(List<string> rows) => rows.Count > 0 ? string.Join(" | ", rows) : "none";
     }
 
     private bool Same(T a, T b) =>

@@ -752,21 +752,12 @@ internal partial class First : Migration
             table: "work",
             column: "piece_id");
 
-        var sameNumber = "sequence = NEW.sequence";
-        AppendOnly("entry", $"{sameNumber} OR id = NEW.id");
-        AppendOnly("relied_on", $"{sameNumber} AND position = NEW.position");
+        const string SameNumber = "sequence = NEW.sequence";
+        AppendOnlyTriggers.Add(migrationBuilder, "entry", $"{SameNumber} OR id = NEW.id");
+        AppendOnlyTriggers.Add(migrationBuilder, "relied_on", $"{SameNumber} AND position = NEW.position");
         foreach (var table in new[] { "definition_edit", "reading", "chosen", "placed", "lifted", "work", "finding", "fit_check", "decision", "strike_out" })
-            AppendOnly(table, sameNumber);
+            AppendOnlyTriggers.Add(migrationBuilder, table, SameNumber);
 
         migrationBuilder.Sql("PRAGMA application_id = 0x54686F75;");
-
-        // The third trigger closes the way round the others by INSERT OR REPLACE, whose deletions fire none.
-        void AppendOnly(string table, string same)
-        {
-            const string Instead = "strike it out and write another";
-            migrationBuilder.Sql($"CREATE TRIGGER {table}_is_never_changed BEFORE UPDATE ON {table} BEGIN SELECT RAISE(ABORT, 'an entry is never changed: {Instead}'); END;");
-            migrationBuilder.Sql($"CREATE TRIGGER {table}_is_never_deleted BEFORE DELETE ON {table} BEGIN SELECT RAISE(ABORT, 'an entry is never deleted: {Instead}'); END;");
-            migrationBuilder.Sql($"CREATE TRIGGER {table}_is_never_replaced BEFORE INSERT ON {table} WHEN EXISTS (SELECT 1 FROM {table} WHERE {same}) BEGIN SELECT RAISE(ABORT, 'an entry is never replaced: {Instead}'); END;");
-        }
     }
 }

@@ -16,6 +16,28 @@ namespace Thoubook.Store.Schema.Migrations
 #pragma warning disable 612, 618
             modelBuilder.HasAnnotation("ProductVersion", "10.0.12");
 
+            modelBuilder.Entity("calibration", b =>
+                {
+                    b.Property<long>("sequence")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("sequence")
+                        .HasColumnOrder(0);
+
+                    b.Property<long>("of_sequence")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("of_sequence")
+                        .HasColumnOrder(1);
+
+                    b.Property<string>("why")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("why")
+                        .HasColumnOrder(2);
+
+                    b.HasKey("sequence");
+
+                    b.ToTable("calibration", (string)null);
+                });
+
             modelBuilder.Entity("chosen", b =>
                 {
                     b.Property<long>("sequence")
@@ -38,6 +60,245 @@ namespace Thoubook.Store.Schema.Migrations
                     b.HasIndex("piece_id");
 
                     b.ToTable("chosen", (string)null);
+                });
+
+            modelBuilder.Entity("circuit", b =>
+                {
+                    b.Property<long>("id")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("id")
+                        .HasColumnOrder(0);
+
+                    b.Property<double?>("density_si")
+                        .HasColumnType("REAL")
+                        .HasColumnName("density_si")
+                        .HasColumnOrder(4);
+
+                    b.Property<string>("density_text")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("density_text")
+                        .HasColumnOrder(6);
+
+                    b.Property<string>("density_unit")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("density_unit")
+                        .HasColumnOrder(5);
+
+                    b.Property<long>("engine_id")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("engine_id")
+                        .HasColumnOrder(1);
+
+                    b.Property<string>("flow_test_at")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("flow_test_at")
+                        .HasColumnOrder(10);
+
+                    b.Property<double?>("flow_test_eccentricity_si")
+                        .HasColumnType("REAL")
+                        .HasColumnName("flow_test_eccentricity_si")
+                        .HasColumnOrder(17);
+
+                    b.Property<string>("flow_test_eccentricity_text")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("flow_test_eccentricity_text")
+                        .HasColumnOrder(19);
+
+                    b.Property<string>("flow_test_eccentricity_unit")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("flow_test_eccentricity_unit")
+                        .HasColumnOrder(18);
+
+                    b.Property<double?>("flow_test_oil_temperature_si")
+                        .HasColumnType("REAL")
+                        .HasColumnName("flow_test_oil_temperature_si")
+                        .HasColumnOrder(14);
+
+                    b.Property<string>("flow_test_oil_temperature_text")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("flow_test_oil_temperature_text")
+                        .HasColumnOrder(16);
+
+                    b.Property<string>("flow_test_oil_temperature_unit")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("flow_test_oil_temperature_unit")
+                        .HasColumnOrder(15);
+
+                    b.Property<double?>("flow_test_pressure_si")
+                        .HasColumnType("REAL")
+                        .HasColumnName("flow_test_pressure_si")
+                        .HasColumnOrder(11);
+
+                    b.Property<string>("flow_test_pressure_text")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("flow_test_pressure_text")
+                        .HasColumnOrder(13);
+
+                    b.Property<string>("flow_test_pressure_unit")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("flow_test_pressure_unit")
+                        .HasColumnOrder(12);
+
+                    b.Property<string>("grade")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("grade")
+                        .HasColumnOrder(3);
+
+                    b.Property<long>("revision")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("revision")
+                        .HasColumnOrder(2);
+
+                    b.Property<double?>("shear_factor_si")
+                        .HasColumnType("REAL")
+                        .HasColumnName("shear_factor_si")
+                        .HasColumnOrder(7);
+
+                    b.Property<string>("shear_factor_text")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("shear_factor_text")
+                        .HasColumnOrder(9);
+
+                    b.Property<string>("shear_factor_unit")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("shear_factor_unit")
+                        .HasColumnOrder(8);
+
+                    b.HasKey("id");
+
+                    b.HasIndex("engine_id")
+                        .IsUnique();
+
+                    b.ToTable("circuit", (string)null);
+                });
+
+            modelBuilder.Entity("circuit_element", b =>
+                {
+                    b.Property<long>("circuit_id")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("circuit_id")
+                        .HasColumnOrder(0);
+
+                    b.Property<long>("position")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("position")
+                        .HasColumnOrder(1);
+
+                    b.Property<long>("blanked")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("blanked")
+                        .HasColumnOrder(8);
+
+                    b.Property<long>("changed_in")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("changed_in")
+                        .HasColumnOrder(3);
+
+                    b.Property<string>("from_node")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("from_node")
+                        .HasColumnOrder(5);
+
+                    b.Property<string>("kind")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("kind")
+                        .HasColumnOrder(4);
+
+                    b.Property<string>("label")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("label")
+                        .HasColumnOrder(10);
+
+                    b.Property<string>("name")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("name")
+                        .HasColumnOrder(2);
+
+                    b.Property<string>("note")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("note")
+                        .HasColumnOrder(11);
+
+                    b.Property<string>("part")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("part")
+                        .HasColumnOrder(9);
+
+                    b.Property<string>("to_node")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("to_node")
+                        .HasColumnOrder(6);
+
+                    b.Property<string>("vent_node")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("vent_node")
+                        .HasColumnOrder(7);
+
+                    b.HasKey("circuit_id", "position");
+
+                    b.ToTable("circuit_element", (string)null);
+                });
+
+            modelBuilder.Entity("circuit_node", b =>
+                {
+                    b.Property<long>("circuit_id")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("circuit_id")
+                        .HasColumnOrder(0);
+
+                    b.Property<long>("position")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("position")
+                        .HasColumnOrder(1);
+
+                    b.Property<double?>("height_si")
+                        .HasColumnType("REAL")
+                        .HasColumnName("height_si")
+                        .HasColumnOrder(6);
+
+                    b.Property<string>("height_text")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("height_text")
+                        .HasColumnOrder(8);
+
+                    b.Property<string>("height_unit")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("height_unit")
+                        .HasColumnOrder(7);
+
+                    b.Property<string>("label")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("label")
+                        .HasColumnOrder(9);
+
+                    b.Property<string>("name")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("name")
+                        .HasColumnOrder(2);
+
+                    b.Property<double?>("pressure_si")
+                        .HasColumnType("REAL")
+                        .HasColumnName("pressure_si")
+                        .HasColumnOrder(3);
+
+                    b.Property<string>("pressure_text")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("pressure_text")
+                        .HasColumnOrder(5);
+
+                    b.Property<string>("pressure_unit")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("pressure_unit")
+                        .HasColumnOrder(4);
+
+                    b.HasKey("circuit_id", "position");
+
+                    b.ToTable("circuit_node", (string)null);
                 });
 
             modelBuilder.Entity("decision", b =>
@@ -182,6 +443,54 @@ namespace Thoubook.Store.Schema.Migrations
                         .IsUnique();
 
                     b.ToTable("document", (string)null);
+                });
+
+            modelBuilder.Entity("element_value", b =>
+                {
+                    b.Property<long>("circuit_id")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("circuit_id")
+                        .HasColumnOrder(0);
+
+                    b.Property<long>("position")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("position")
+                        .HasColumnOrder(1);
+
+                    b.Property<long>("element")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("element")
+                        .HasColumnOrder(2);
+
+                    b.Property<long?>("figure_id")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("figure_id")
+                        .HasColumnOrder(7);
+
+                    b.Property<double?>("given_si")
+                        .HasColumnType("REAL")
+                        .HasColumnName("given_si")
+                        .HasColumnOrder(4);
+
+                    b.Property<string>("given_text")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("given_text")
+                        .HasColumnOrder(6);
+
+                    b.Property<string>("given_unit")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("given_unit")
+                        .HasColumnOrder(5);
+
+                    b.Property<string>("key")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("key")
+                        .HasColumnOrder(3);
+
+                    b.HasKey("circuit_id", "position");
+
+                    b.ToTable("element_value", (string)null);
                 });
 
             modelBuilder.Entity("engine", b =>
@@ -555,6 +864,86 @@ namespace Thoubook.Store.Schema.Migrations
                     b.ToTable("fit_check", (string)null);
                 });
 
+            modelBuilder.Entity("flow_test", b =>
+                {
+                    b.Property<long>("sequence")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("sequence")
+                        .HasColumnOrder(0);
+
+                    b.Property<string>("caught")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("caught")
+                        .HasColumnOrder(11);
+
+                    b.Property<string>("fed_at")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("fed_at")
+                        .HasColumnOrder(1);
+
+                    b.Property<double>("flow_si")
+                        .HasColumnType("REAL")
+                        .HasColumnName("flow_si")
+                        .HasColumnOrder(8);
+
+                    b.Property<string>("flow_text")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("flow_text")
+                        .HasColumnOrder(10);
+
+                    b.Property<string>("flow_unit")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("flow_unit")
+                        .HasColumnOrder(9);
+
+                    b.Property<string>("note")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("note")
+                        .HasColumnOrder(12);
+
+                    b.Property<double>("oil_temperature_si")
+                        .HasColumnType("REAL")
+                        .HasColumnName("oil_temperature_si")
+                        .HasColumnOrder(5);
+
+                    b.Property<string>("oil_temperature_text")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("oil_temperature_text")
+                        .HasColumnOrder(7);
+
+                    b.Property<string>("oil_temperature_unit")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("oil_temperature_unit")
+                        .HasColumnOrder(6);
+
+                    b.Property<double>("pressure_si")
+                        .HasColumnType("REAL")
+                        .HasColumnName("pressure_si")
+                        .HasColumnOrder(2);
+
+                    b.Property<string>("pressure_text")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("pressure_text")
+                        .HasColumnOrder(4);
+
+                    b.Property<string>("pressure_unit")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("pressure_unit")
+                        .HasColumnOrder(3);
+
+                    b.HasKey("sequence");
+
+                    b.ToTable("flow_test", (string)null);
+                });
+
             modelBuilder.Entity("gap_term", b =>
                 {
                     b.Property<long>("figure_id")
@@ -797,6 +1186,190 @@ namespace Thoubook.Store.Schema.Migrations
                     b.HasKey("figure_id", "position");
 
                     b.ToTable("limit_set", (string)null);
+                });
+
+            modelBuilder.Entity("oil_gauge", b =>
+                {
+                    b.Property<long>("circuit_id")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("circuit_id")
+                        .HasColumnOrder(0);
+
+                    b.Property<long>("position")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("position")
+                        .HasColumnOrder(1);
+
+                    b.Property<string>("at_node")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("at_node")
+                        .HasColumnOrder(3);
+
+                    b.Property<double?>("height_si")
+                        .HasColumnType("REAL")
+                        .HasColumnName("height_si")
+                        .HasColumnOrder(4);
+
+                    b.Property<string>("height_text")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("height_text")
+                        .HasColumnOrder(6);
+
+                    b.Property<string>("height_unit")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("height_unit")
+                        .HasColumnOrder(5);
+
+                    b.Property<string>("name")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("name")
+                        .HasColumnOrder(2);
+
+                    b.Property<double?>("uncertainty_si")
+                        .HasColumnType("REAL")
+                        .HasColumnName("uncertainty_si")
+                        .HasColumnOrder(7);
+
+                    b.Property<string>("uncertainty_text")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("uncertainty_text")
+                        .HasColumnOrder(9);
+
+                    b.Property<string>("uncertainty_unit")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("uncertainty_unit")
+                        .HasColumnOrder(8);
+
+                    b.HasKey("circuit_id", "position");
+
+                    b.ToTable("oil_gauge", (string)null);
+                });
+
+            modelBuilder.Entity("oil_gauge_limit", b =>
+                {
+                    b.Property<long>("circuit_id")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("circuit_id")
+                        .HasColumnOrder(0);
+
+                    b.Property<long>("position")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("position")
+                        .HasColumnOrder(1);
+
+                    b.Property<long?>("document_id")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("document_id")
+                        .HasColumnOrder(10);
+
+                    b.Property<string>("document_row")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("document_row")
+                        .HasColumnOrder(11);
+
+                    b.Property<string>("gauge")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("gauge")
+                        .HasColumnOrder(3);
+
+                    b.Property<double?>("greatest_si")
+                        .HasColumnType("REAL")
+                        .HasColumnName("greatest_si")
+                        .HasColumnOrder(7);
+
+                    b.Property<string>("greatest_text")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("greatest_text")
+                        .HasColumnOrder(9);
+
+                    b.Property<string>("greatest_unit")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("greatest_unit")
+                        .HasColumnOrder(8);
+
+                    b.Property<double?>("least_si")
+                        .HasColumnType("REAL")
+                        .HasColumnName("least_si")
+                        .HasColumnOrder(4);
+
+                    b.Property<string>("least_text")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("least_text")
+                        .HasColumnOrder(6);
+
+                    b.Property<string>("least_unit")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("least_unit")
+                        .HasColumnOrder(5);
+
+                    b.Property<long>("state")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("state")
+                        .HasColumnOrder(2);
+
+                    b.HasKey("circuit_id", "position");
+
+                    b.ToTable("oil_gauge_limit", (string)null);
+                });
+
+            modelBuilder.Entity("oil_state", b =>
+                {
+                    b.Property<long>("circuit_id")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("circuit_id")
+                        .HasColumnOrder(0);
+
+                    b.Property<long>("position")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("position")
+                        .HasColumnOrder(1);
+
+                    b.Property<string>("name")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("name")
+                        .HasColumnOrder(2);
+
+                    b.Property<double>("oil_temperature_si")
+                        .HasColumnType("REAL")
+                        .HasColumnName("oil_temperature_si")
+                        .HasColumnOrder(6);
+
+                    b.Property<string>("oil_temperature_text")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("oil_temperature_text")
+                        .HasColumnOrder(8);
+
+                    b.Property<string>("oil_temperature_unit")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("oil_temperature_unit")
+                        .HasColumnOrder(7);
+
+                    b.Property<double>("speed_si")
+                        .HasColumnType("REAL")
+                        .HasColumnName("speed_si")
+                        .HasColumnOrder(3);
+
+                    b.Property<string>("speed_text")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("speed_text")
+                        .HasColumnOrder(5);
+
+                    b.Property<string>("speed_unit")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("speed_unit")
+                        .HasColumnOrder(4);
+
+                    b.HasKey("circuit_id", "position");
+
+                    b.ToTable("oil_state", (string)null);
                 });
 
             modelBuilder.Entity("part", b =>
@@ -1184,6 +1757,57 @@ namespace Thoubook.Store.Schema.Migrations
                     b.ToTable("temperature_state", (string)null);
                 });
 
+            modelBuilder.Entity("viscosity_point", b =>
+                {
+                    b.Property<long>("circuit_id")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("circuit_id")
+                        .HasColumnOrder(0);
+
+                    b.Property<long>("position")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("position")
+                        .HasColumnOrder(1);
+
+                    b.Property<double>("temperature_si")
+                        .HasColumnType("REAL")
+                        .HasColumnName("temperature_si")
+                        .HasColumnOrder(2);
+
+                    b.Property<string>("temperature_text")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("temperature_text")
+                        .HasColumnOrder(4);
+
+                    b.Property<string>("temperature_unit")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("temperature_unit")
+                        .HasColumnOrder(3);
+
+                    b.Property<double>("viscosity_si")
+                        .HasColumnType("REAL")
+                        .HasColumnName("viscosity_si")
+                        .HasColumnOrder(5);
+
+                    b.Property<string>("viscosity_text")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("viscosity_text")
+                        .HasColumnOrder(7);
+
+                    b.Property<string>("viscosity_unit")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("viscosity_unit")
+                        .HasColumnOrder(6);
+
+                    b.HasKey("circuit_id", "position");
+
+                    b.ToTable("viscosity_point", (string)null);
+                });
+
             modelBuilder.Entity("work", b =>
                 {
                     b.Property<long>("sequence")
@@ -1220,6 +1844,21 @@ namespace Thoubook.Store.Schema.Migrations
                     b.ToTable("work", (string)null);
                 });
 
+            modelBuilder.Entity("calibration", b =>
+                {
+                    b.HasOne("entry", null)
+                        .WithMany()
+                        .HasForeignKey("of_sequence")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("entry", null)
+                        .WithMany()
+                        .HasForeignKey("sequence")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
             modelBuilder.Entity("chosen", b =>
                 {
                     b.HasOne("part", null)
@@ -1237,6 +1876,33 @@ namespace Thoubook.Store.Schema.Migrations
                     b.HasOne("entry", null)
                         .WithMany()
                         .HasForeignKey("sequence")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("circuit", b =>
+                {
+                    b.HasOne("engine", null)
+                        .WithMany()
+                        .HasForeignKey("engine_id")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("circuit_element", b =>
+                {
+                    b.HasOne("circuit", null)
+                        .WithMany()
+                        .HasForeignKey("circuit_id")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("circuit_node", b =>
+                {
+                    b.HasOne("circuit", null)
+                        .WithMany()
+                        .HasForeignKey("circuit_id")
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired();
                 });
@@ -1276,6 +1942,20 @@ namespace Thoubook.Store.Schema.Migrations
                         .HasForeignKey("engine_id")
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired();
+                });
+
+            modelBuilder.Entity("element_value", b =>
+                {
+                    b.HasOne("circuit", null)
+                        .WithMany()
+                        .HasForeignKey("circuit_id")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("figure", null)
+                        .WithMany()
+                        .HasForeignKey("figure_id")
+                        .OnDelete(DeleteBehavior.Restrict);
                 });
 
             modelBuilder.Entity("entry", b =>
@@ -1334,6 +2014,15 @@ namespace Thoubook.Store.Schema.Migrations
                         .IsRequired();
                 });
 
+            modelBuilder.Entity("flow_test", b =>
+                {
+                    b.HasOne("entry", null)
+                        .WithMany()
+                        .HasForeignKey("sequence")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
             modelBuilder.Entity("gap_term", b =>
                 {
                     b.HasOne("figure", null)
@@ -1382,6 +2071,38 @@ namespace Thoubook.Store.Schema.Migrations
                     b.HasOne("figure", null)
                         .WithMany()
                         .HasForeignKey("figure_id")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("oil_gauge", b =>
+                {
+                    b.HasOne("circuit", null)
+                        .WithMany()
+                        .HasForeignKey("circuit_id")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("oil_gauge_limit", b =>
+                {
+                    b.HasOne("circuit", null)
+                        .WithMany()
+                        .HasForeignKey("circuit_id")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("document", null)
+                        .WithMany()
+                        .HasForeignKey("document_id")
+                        .OnDelete(DeleteBehavior.Restrict);
+                });
+
+            modelBuilder.Entity("oil_state", b =>
+                {
+                    b.HasOne("circuit", null)
+                        .WithMany()
+                        .HasForeignKey("circuit_id")
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired();
                 });
@@ -1503,6 +2224,15 @@ namespace Thoubook.Store.Schema.Migrations
                     b.HasOne("engine", null)
                         .WithMany()
                         .HasForeignKey("engine_id")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("viscosity_point", b =>
+                {
+                    b.HasOne("circuit", null)
+                        .WithMany()
+                        .HasForeignKey("circuit_id")
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired();
                 });
