@@ -16,16 +16,8 @@ internal sealed class CircuitValueForm(ElementKey key, ElementDefinition element
         value = null;
         if (node is YamlScalar scalar && FigureNames.LooksLikeOne(scalar.Value.Trim()))
         {
-            var written = scalar.Value.Trim();
-            if (FigureNames.Find(written, element.Part, scope.Record) is { } figure)
-                value = new CircuitValue.Taken(figure.Name);
-            else if (!IsBroken(written, scope))
-                scope.Refuse(node, name, new Problem(
-                    "circuit-figure",
-                    "",
-                    scalar.What,
-                    $"Here stands a quantity, or the name of a dimension or fit of this engine, looked up from {(element.Part is { } part ? $"{part} upwards" : "the top")}.",
-                    FigureNames.Nearest(written, element.Part, scope.Record) is { } near ? $"Did you mean {near}?" : "Correct the name, or add the dimension or fit."));
+            if (!CircuitText.Figure(scalar.Value.Trim(), element.Part, scope.Record).IsOk(out value, out var problems) && !IsBroken(scalar.Value.Trim(), scope))
+                scope.Refuse(node, name, problems[0]);
         }
         else if (Quantities[key.Kind].TryRead(node, name, scope, out var quantity) && quantity is not null)
         {
@@ -37,7 +29,7 @@ internal sealed class CircuitValueForm(ElementKey key, ElementDefinition element
 
     public override YamlNode? Write(CircuitValue? value, Scope scope) => value switch
     {
-        CircuitValue.Taken taken => new YamlScalar(FigureNames.From(element.Part, taken.Figure, scope.Record), isQuoted: false),
+        CircuitValue.Taken taken => new YamlScalar(CircuitText.Write(taken, element.Part, scope.Record), isQuoted: false),
         CircuitValue.Given given => Quantities[key.Kind].Write(given.Quantity, scope),
         _ => null,
     };
