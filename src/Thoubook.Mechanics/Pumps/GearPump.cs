@@ -49,9 +49,9 @@ public static class GearPump
         var (tipLeak, tipCarry, tipDrag) = Tips(sizes, pair.First, trace);
         var (bushLeak, bushDrag) = Bushes(sizes, trace);
         trace.Line("C", "leak by all paths: times Δp/μ it is the slip", "C_end + C_tip + C_bush", endLeak + tipLeak + bushLeak, Units.CubicMetre);
-        var drag = trace.Line("D", "drag of ends, tips and bushes: times μ ω it is the torque", "D_end + D_tip + D_bush", endDrag + tipDrag + bushDrag, Units.CubicMetre);
+        trace.Line("D", "drag of ends, tips and bushes: times μ ω it is the torque", "D_end + D_tip + D_bush", endDrag + tipDrag + bushDrag, Units.CubicMetre);
         var filling = trace.Line("F", "half the square of the tip radius less that of the root", "(r_a1^2 − r_f^2)/2", ((tip * tip) - (root * root)) / 2, Units.SquareMetre);
-        return new PumpCharacteristic(displacement, endLeak, tipLeak, bushLeak, tipCarry, drag, filling);
+        return new PumpCharacteristic(displacement, endLeak, tipLeak, bushLeak, tipCarry, endDrag, tipDrag, bushDrag, filling);
     }
 
     private static double Carried<TTrace>(in GearPumpSizes sizes, in GearPair pair, TTrace trace)

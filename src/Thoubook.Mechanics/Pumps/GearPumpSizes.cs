@@ -125,12 +125,17 @@ public enum GearPumpFault
 /// <param name="TipLeak">[m³] over the tips of both gears.</param>
 /// <param name="BushLeak">[m³] past both bushes.</param>
 /// <param name="TipDrag">[m³] for one turn, carried by the tips besides the displacement.</param>
-/// <param name="Drag">[m³] of ends, tips and bushes together: drag times viscosity times speed of turning is the torque.</param>
+/// <param name="EndDrag">[m³] of the four ends: drag times viscosity times speed of turning is the torque.</param>
+/// <param name="TipShear">[m³] of the tips of both gears, likewise.</param>
+/// <param name="BushDrag">[m³] of both bushes, likewise.</param>
 /// <param name="FillingFactor">[m²] times density times the square of the speed of turning it is the pressure that a tooth space loses from tip to root.</param>
-public readonly record struct PumpCharacteristic(double Displacement, double EndLeak, double TipLeak, double BushLeak, double TipDrag, double Drag, double FillingFactor)
+public readonly record struct PumpCharacteristic(double Displacement, double EndLeak, double TipLeak, double BushLeak, double TipDrag, double EndDrag, double TipShear, double BushDrag, double FillingFactor)
 {
     /// <summary>[m³] by all paths: leak times pressure rise over viscosity is the slip.</summary>
     public double Leak => EndLeak + TipLeak + BushLeak;
+
+    /// <summary>[m³] of ends, tips and bushes: drag times viscosity times speed of turning is the torque.</summary>
+    public double Drag => EndDrag + TipShear + BushDrag;
 
     /// <summary>Flow that reaches the outlet, filled.</summary>
     /// <param name="speed">[rad/s] of the pump.</param>

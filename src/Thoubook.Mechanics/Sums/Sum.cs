@@ -83,6 +83,8 @@ public sealed class Sum
         {
             if (!input.Allowed.Contains(value))
                 yield return new SumProblem(input.Key, string.Create(CultureInfo.InvariantCulture, $"{value:G9} {request.UnitOf(input)}"), input.Allowed.InWords(request.UnitOf(input)), "Check the figure and its unit.");
+            else if (input.IsWhole && value != Math.Floor(value))
+                yield return new SumProblem(input.Key, string.Create(CultureInfo.InvariantCulture, $"{value:G9}"), "a whole number", "Count again.");
         }
 
         foreach (var word in request.Words.GetValueOrDefault(input.Key) ?? [])

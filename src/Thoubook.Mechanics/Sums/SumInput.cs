@@ -164,6 +164,9 @@ public sealed record SumInput(string Key, string Symbol, string Name, Measure Me
     /// <summary>[any] what is taken where it is left out; with neither a default nor <see cref="IsOptional"/> it must be given.</summary>
     public double? Default { get; init; }
 
+    /// <summary>Whether it counts something: a whole number.</summary>
+    public bool IsWhole { get; init; }
+
     /// <summary>Whether it may be left out without a default.</summary>
     public bool IsOptional { get; init; }
 

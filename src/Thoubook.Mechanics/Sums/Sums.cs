@@ -1,6 +1,9 @@
 using Thoubook.Mechanics.Fits;
+using Thoubook.Mechanics.Gears;
 using Thoubook.Mechanics.Heat;
 using Thoubook.Mechanics.Metrology;
+using Thoubook.Mechanics.Pumps;
+using Thoubook.Mechanics.Valves;
 
 namespace Thoubook.Mechanics.Sums;
 
@@ -12,6 +15,17 @@ public static class Sums
     [
         ConformanceSum.Description,
         ExpansionSum.Description,
+        FillingLimitSum.Description,
+        GearPumpSum.Description,
+        GearPumpPowerSum.Description,
+        GearPumpSlipSum.Description,
+        MeetingTeethSum.Description,
+        PortSideSum.Description,
+        PumpChambersSum.Description,
+        ReliefSettingSum.Description,
+        ReliefStagesSum.Description,
+        ReliefValveSum.Description,
+        SeatLeakSum.Description,
         StackSum.Description,
         UncertaintySum.Description,
     ];

@@ -27,7 +27,7 @@ public sealed class GearPumpTests
         var carry = 2 * PumpGaps.TipCarry(over, width, tip);
         var endDrag = 4 * PumpGaps.EndDrag(end, tip, hub);
         var tipDrag = 2 * PumpGaps.TipDrag(over, width, land, tip, 16);
-        var pump = new PumpCharacteristic(Displacement.Of(pair, width), endLeak, tipLeak, 0, carry, endDrag + tipDrag, 0);
+        var pump = new PumpCharacteristic(Displacement.Of(pair, width), endLeak, tipLeak, 0, carry, endDrag, tipDrag, 0, 0);
         const double perMinute = 60_000; // m³/s to L/min
         example.Check("tip_land_width", land * 1e3);
         example.Check("theoretical_flow", pump.Displacement * turns * perMinute);
@@ -74,7 +74,7 @@ public sealed class GearPumpTests
         var inches = new WorkedExample("GP23", "gear-pump.csv");
         var (volume, rise, torque, turns) = (inches.Input("displacement") * cubicInch, inches.Input("pressure") * psi, inches.Input("input_torque") * poundInch, inches.Input("speed") / 60);
         var leak = ((volume * turns) - (inches.Input("actual_flow") * gallon / 60)) * 0.02 / rise;
-        var pump = new PumpCharacteristic(volume, leak, 0, 0, 0, 0, 0);
+        var pump = new PumpCharacteristic(volume, leak, 0, 0, 0, 0, 0, 0, 0);
         var delivered = pump.Flow(2 * Math.PI * turns, rise, 0.02);
         inches.Check("theoretical_torque V p/(2 pi)", pump.Torque(0, rise, 0.02) / poundInch);
         inches.Check("volumetric_efficiency", 100 * delivered / (volume * turns));
@@ -82,7 +82,7 @@ public sealed class GearPumpTests
         inches.Check("mechanical_efficiency", 100 * pump.Torque(0, rise, 0.02) / torque, 2.5e-4);
         inches.Check("overall_efficiency", 100 * delivered * rise / (torque * 2 * Math.PI * turns), 2.5e-4);
         var metric = new WorkedExample("GP24", "gear-pump.csv");
-        var other = new PumpCharacteristic(metric.Input("displacement") * 1e-6, 0, 0, 0, 0, 0, 0);
+        var other = new PumpCharacteristic(metric.Input("displacement") * 1e-6, 0, 0, 0, 0, 0, 0, 0, 0);
         metric.Check("theoretical_torque", other.Torque(0, metric.Input("pressure") * 1e5, 0.02));
     }
 
@@ -92,7 +92,7 @@ public sealed class GearPumpTests
     {
         var example = new WorkedExample("GP31", "gear-pump.csv");
         var (tip, root) = (example.Input("tip_radius") * 1e-3, example.Input("root_radius") * 1e-3);
-        var pump = new PumpCharacteristic(1, 0, 0, 0, 0, 0, ((tip * tip) - (root * root)) / 2);
+        var pump = new PumpCharacteristic(1, 0, 0, 0, 0, 0, 0, 0, ((tip * tip) - (root * root)) / 2);
         var (inlet, least, density) = (example.Input("absolute_inlet_pressure"), example.Input("lowest_permitted_absolute_pressure"), example.Input("density"));
         var speed = pump.FillingSpeed(inlet, least, density);
         // The radii are printed to a tenth of a micrometre, which is 4e-6 in the speed.

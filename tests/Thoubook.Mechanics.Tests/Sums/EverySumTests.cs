@@ -34,7 +34,7 @@ public sealed class EverySumTests
                         AssertSame(line, value.Items[i], line.Values[i]);
                 }
             },
-            iter: 400);
+            iter: 2_000);
         Assert.True(answered >= 40, $"{name}: only {answered} questions were answered; the test shows too little.");
         Assert.True(lines >= 3 * answered, $"{name}: the working has hardly a formula.");
     }
@@ -59,7 +59,7 @@ public sealed class EverySumTests
                     Assert.NotEqual(Units.Any, value.Unit);
                 }
             },
-            iter: 400);
+            iter: 2_000);
         Assert.Equal(sum.Outputs.Select(output => output.Key).Order(), seen.Keys.Order());
     }
 
@@ -182,7 +182,8 @@ public sealed class EverySumTests
             return 2_000;
         var least = double.IsInfinity(input.Allowed.Least) ? -2 : input.Allowed.Least;
         var greatest = double.IsInfinity(input.Allowed.Greatest) ? Math.Max(2, least + 2) : input.Allowed.Greatest;
-        return least + ((greatest - least) * (0.001 + (0.998 * random.NextDouble())));
+        var value = least + ((greatest - least) * (0.001 + (0.998 * random.NextDouble())));
+        return input.IsWhole ? Math.Floor(value) + (Math.Floor(value) < input.Allowed.Least ? 1 : 0) : value;
     }
 
     private static void AssertSame(WorkingLine line, double expected, double got)

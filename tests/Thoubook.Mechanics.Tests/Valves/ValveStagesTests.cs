@@ -22,7 +22,7 @@ public sealed class ValveStagesTests
     public void Cascade_StarvesTheLowStageWithTheMainValveShut()
     {
         var idle = ValveStages.Cascade(Demand(1.5e-4), Main, Low);
-        Assert.Equal(45 * Psi, idle.Main, 1);
+        Assert.Equal(45 * Psi, idle.Main, 1e-6);
         Assert.Equal(0, idle.Low);
         Assert.Equal(0, idle.ToLow);
         var running = ValveStages.Cascade(Demand(6e-4), Main, Low);
