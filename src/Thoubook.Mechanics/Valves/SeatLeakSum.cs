@@ -26,7 +26,7 @@ internal static class SeatLeakSum
             new("leak", "C", "leak: times pressure over viscosity it is a flow", Measure.Volume),
             new("hot-flow", "Q_2", "what it loses in question", Measure.Flow),
         ],
-        Examples = ["flow=\"30 cm3/min\" pressure=30psi viscosity=\"80 cP\" seat=14mm hot-viscosity=\"12 cP\""],
+        Examples = ["flow=\"0.03 L/min\" pressure=30psi viscosity=\"80 cP\" seat=14mm hot-viscosity=\"12 cP\""],
         Together = inputs => inputs.IsGiven("hot-pressure") && !inputs.IsGiven("hot-viscosity")
             ? [new("hot-viscosity", "a pressure in question without its oil", "the viscosity in question too", "Give hot-viscosity, or leave hot-pressure out.")]
             : [],
