@@ -93,6 +93,7 @@ public sealed partial class TradeUnit
     public static TradeUnit LitrePerMinute { get; } = Of("l-per-min", "L/min", QuantityKind.Flow, new(1, 60000), ["L/min", "l/min", "lpm", "litre/min", "litres/min", "litres/minute", "litre/minute"]);
     public static TradeUnit LitrePerSecond { get; } = Of("l-per-s", "L/s", QuantityKind.Flow, new(1, 1000), ["L/s", "l/s", "litres/second"]);
     public static TradeUnit LitrePerHour { get; } = Of("l-per-h", "L/h", QuantityKind.Flow, new(1, 3600000), ["L/h", "l/h", "L/hr", "l/hr", "litres/hour"]);
+    public static TradeUnit CubicCentimetrePerMinute { get; } = Of("cm3-per-min", "cm³/min", QuantityKind.Flow, new(1, 60000000), ["cm3/min", "cc/min", "ml/min", "mL/min"]);
     public static TradeUnit ImperialGallonPerMinute { get; } = Of("gal-imperial-per-min", "imp gal/min", QuantityKind.Flow, ImperialGallonInCubicMetres * new Exact(1, 60), ["imp gal/min", "imperial gallons/minute", "gal/min", "gals/min", "gallons/min", "gallons/minute", "gpm"]);
     public static TradeUnit UsGallonPerMinute { get; } = Of("gal-us-per-min", "US gal/min", QuantityKind.Flow, UsGallonInCubicMetres * new Exact(1, 60), ["US gal/min", "US gpm", "US gallons/minute", "gal/min", "gals/min", "gallons/min", "gallons/minute", "gpm"]);
     public static TradeUnit CubicInchPerSecond { get; } = Of("in3-per-s", "in³/s", QuantityKind.Flow, CubicInchInCubicMetres, ["in3/s", "cu in/s"]);
@@ -136,7 +137,7 @@ public sealed partial class TradeUnit
         Radian, Degree, MinuteOfArc, SecondOfArc, Turn,
         SquareMetre, SquareMillimetre, SquareCentimetre, SquareInch,
         CubicMetre, Litre, CubicCentimetre, CubicMillimetre, CubicInch, ImperialGallon, UsGallon, ImperialPint, UsPint, ImperialQuart, UsQuart,
-        CubicMetrePerSecond, CubicMetrePerHour, LitrePerMinute, LitrePerSecond, LitrePerHour, ImperialGallonPerMinute, UsGallonPerMinute, CubicInchPerSecond,
+        CubicMetrePerSecond, CubicMetrePerHour, LitrePerMinute, LitrePerSecond, LitrePerHour, CubicCentimetrePerMinute, ImperialGallonPerMinute, UsGallonPerMinute, CubicInchPerSecond,
         RadianPerSecond, RevolutionPerMinute, RevolutionPerSecond,
         Second, Minute, Hour,
         SquareMetrePerSecond, Centistokes, PascalSecond, Centipoise,

@@ -80,6 +80,7 @@ public class TradeUnitTests
         [TradeUnit.LitrePerMinute] = x => VolumeFlow.From(x, VolumeFlowUnit.LiterPerMinute).CubicMetersPerSecond,
         [TradeUnit.LitrePerSecond] = x => VolumeFlow.From(x, VolumeFlowUnit.LiterPerSecond).CubicMetersPerSecond,
         [TradeUnit.LitrePerHour] = x => VolumeFlow.From(x, VolumeFlowUnit.LiterPerHour).CubicMetersPerSecond,
+        [TradeUnit.CubicCentimetrePerMinute] = x => VolumeFlow.From(x, VolumeFlowUnit.CubicCentimeterPerMinute).CubicMetersPerSecond,
         [TradeUnit.ImperialGallonPerMinute] = x => Volume.From(x, VolumeUnit.ImperialGallon).CubicMeters / Duration.From(1, DurationUnit.Minute).Seconds,
         [TradeUnit.UsGallonPerMinute] = x => VolumeFlow.From(x, VolumeFlowUnit.UsGallonPerMinute).CubicMetersPerSecond,
         [TradeUnit.CubicInchPerSecond] = x => Volume.From(x, VolumeUnit.CubicInch).CubicMeters,
