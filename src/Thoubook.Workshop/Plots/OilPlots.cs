@@ -1,0 +1,90 @@
+using ScottPlot;
+using ScottPlot.TickGenerators;
+using Thoubook.Appraisal.Oil;
+using Thoubook.Record.Quantities;
+
+namespace Thoubook.Workshop.Plots;
+
+/// <summary>The oil system drawn as plots, for the command and the book.</summary>
+public static class OilPlots
+{
+    /// <summary>Room for one bar and for what stands above and below them all.</summary>
+    private const int BarHeight = 22;
+    private const int RoundBars = 130;
+
+    private static readonly TradeUnit Psi = TradeUnit.Psi;
+
+    /// <summary>The main gauge over speed: a line for each oil temperature, within its band.</summary>
+    public static DrawnPlot Map(OilMap map, string engine, string gauge, TradeUnit speed, TradeUnit temperature)
+    {
+        var plot = Blank($"{engine}: {gauge} gauge");
+        double[] speeds = [.. map.Speeds.Select(speed.FromSi)];
+        for (var i = 0; i < map.Temperatures.Count; i++)
+        {
+            var points = map.Points[i];
+            var ink = Ink(map.Temperatures.Count > 1 ? (double)i / (map.Temperatures.Count - 1) : 0);
+            var band = plot.Add.FillY(speeds, [.. points.Select(p => Psi.FromSi(p.Low))], [.. points.Select(p => Psi.FromSi(p.High))]);
+            band.FillColor = ink.WithAlpha(0.12);
+            band.LineWidth = 0;
+            band.MarkerSize = 0;
+            var line = plot.Add.Scatter(speeds, points.Select(p => Psi.FromSi(p.Pressure)).ToArray());
+            line.Color = ink;
+            line.LineWidth = 2;
+            line.LinePattern = i % 2 == 0 ? LinePattern.Solid : LinePattern.Dashed;
+            line.MarkerSize = 0;
+            line.LegendText = temperature.Show(map.Temperatures[i]);
+        }
+
+        plot.XLabel($"engine speed, {speed.Symbol}");
+        plot.YLabel($"{gauge} gauge, {Psi.Symbol}; bands hold it 95 times in 100");
+        plot.ShowLegend(Alignment.LowerRight);
+        plot.Axes.SetLimitsY(0, Math.Max(1, map.Points.SelectMany(r => r).Max(p => Psi.FromSi(p.High))) * 1.05);
+        return new(plot);
+    }
+
+    /// <summary>What each figure costs, worst at the top, with the band of the difference.</summary>
+    public static DrawnPlot Costs(IReadOnlyList<PressureCost> costs, string engine, string where) => Bars(
+        $"{engine}: what each clearance costs the main gauge at {where}",
+        $"{Psi.Symbol} that the main gauge would gain with it as new",
+        [.. costs.Select(c => new Bar(c.Figure.Name.ToString(), Psi.FromSi(c.Cost.Value), Psi.FromSi(c.Cost.Band)))]);
+
+    /// <summary>What each consumer takes, most at the top.</summary>
+    public static DrawnPlot Consumers(OilAnswer answer, string engine, string where) => Bars(
+        $"{engine}: where the oil goes at {where}",
+        TradeUnit.LitrePerMinute.Symbol,
+        [.. answer.Consumers.Where(c => !c.Element.Blanked).Select(c => new Bar(c.Element.Label ?? c.Element.Name.Text, TradeUnit.LitrePerMinute.FromSi(c.Flow), 0))]);
+
+    private static DrawnPlot Bars(string title, string axis, IReadOnlyList<Bar> bars)
+    {
+        var plot = Blank(title);
+        var drawn = bars.Select((bar, i) => new ScottPlot.Bar
+        {
+            Position = -i,
+            Value = bar.Value,
+            Error = bar.Band,
+            Orientation = Orientation.Horizontal,
+            FillColor = Ink(0.2).WithAlpha(0.5),
+            LineColor = Ink(0),
+            LineWidth = 1,
+        }).ToArray();
+        plot.Add.Bars(drawn).Horizontal = true;
+        plot.Axes.Left.TickGenerator = new NumericManual([.. bars.Select((bar, i) => new Tick(-i, bar.Name))]);
+        plot.Axes.Left.MajorTickStyle.Length = 0;
+        plot.XLabel(axis);
+        plot.Axes.SetLimitsY(-bars.Count + 0.4, 0.6);
+        return new(plot, (bars.Count * BarHeight) + RoundBars);
+    }
+
+    private static Plot Blank(string title)
+    {
+        var plot = new Plot();
+        plot.Title(title);
+        plot.Grid.MajorLineColor = Colors.Black.WithAlpha(0.12);
+        return plot;
+    }
+
+    /// <summary>From cold blue ink to warm brown.</summary>
+    private static Color Ink(double warm) => new((byte)(30 + (150 * warm)), (byte)(60 + (10 * warm)), (byte)(110 - (90 * warm)));
+
+    private readonly record struct Bar(string Name, double Value, double Band);
+}
