@@ -1,4 +1,5 @@
 using Thoubook.Mechanics.Fits;
+using Thoubook.Mechanics.Flow;
 using Thoubook.Mechanics.Gears;
 using Thoubook.Mechanics.Heat;
 using Thoubook.Mechanics.Metrology;
@@ -13,20 +14,28 @@ public static class Sums
     /// <summary>In the order of the alphabet.</summary>
     public static IReadOnlyList<Sum> All { get; } =
     [
+        AnnulusFlowSum.Description,
+        CentrifugalHeadSum.Description,
         ConformanceSum.Description,
         ExpansionSum.Description,
         FillingLimitSum.Description,
         GearPumpSum.Description,
         GearPumpPowerSum.Description,
         GearPumpSlipSum.Description,
+        GroovedBearingFlowSum.Description,
+        HoleFedBearingFlowSum.Description,
         MeetingTeethSum.Description,
+        OrificeFlowSum.Description,
+        PipeLossSum.Description,
         PortSideSum.Description,
         PumpChambersSum.Description,
         ReliefSettingSum.Description,
         ReliefStagesSum.Description,
         ReliefValveSum.Description,
         SeatLeakSum.Description,
+        SlotFlowSum.Description,
         StackSum.Description,
+        StrainerLossSum.Description,
         UncertaintySum.Description,
     ];
 
