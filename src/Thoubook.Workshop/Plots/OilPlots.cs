@@ -10,53 +10,61 @@ public static class OilPlots
 {
     /// <summary>Room for one bar and for what stands above and below them all.</summary>
     private const int BarHeight = 22;
-    private const int RoundBars = 130;
+    private const int RoundBars = 150;
+
+    private const int LetterSize = 15;
 
     private static readonly TradeUnit Psi = TradeUnit.Psi;
 
     /// <summary>The main gauge over speed: a line for each oil temperature, within its band.</summary>
     public static DrawnPlot Map(OilMap map, string engine, string gauge, TradeUnit speed, TradeUnit temperature)
     {
-        var plot = Blank($"{engine}: {gauge} gauge");
+        var plot = Blank(engine, $"{gauge} gauge over speed and oil temperature");
         double[] speeds = [.. map.Speeds.Select(speed.FromSi)];
         for (var i = 0; i < map.Temperatures.Count; i++)
         {
             var points = map.Points[i];
             var ink = Ink(map.Temperatures.Count > 1 ? (double)i / (map.Temperatures.Count - 1) : 0);
             var band = plot.Add.FillY(speeds, [.. points.Select(p => Psi.FromSi(p.Low))], [.. points.Select(p => Psi.FromSi(p.High))]);
-            band.FillColor = ink.WithAlpha(0.12);
+            band.FillColor = ink.WithAlpha(0.09);
             band.LineWidth = 0;
             band.MarkerSize = 0;
             var line = plot.Add.Scatter(speeds, points.Select(p => Psi.FromSi(p.Pressure)).ToArray());
             line.Color = ink;
             line.LineWidth = 2;
-            line.LinePattern = i % 2 == 0 ? LinePattern.Solid : LinePattern.Dashed;
             line.MarkerSize = 0;
-            line.LegendText = temperature.Show(map.Temperatures[i]);
+
+            // Said where the lines lie apart: at the slow end.
+            var label = plot.Add.Text($"{temperature.Show(map.Temperatures[i])} ", speeds[0], Psi.FromSi(points[0].Pressure));
+            label.LabelAlignment = Alignment.MiddleRight;
+            label.LabelFontColor = ink;
+            label.LabelFontSize = 12;
         }
 
-        plot.XLabel($"engine speed, {speed.Symbol}");
-        plot.YLabel($"{gauge} gauge, {Psi.Symbol}; bands hold it 95 times in 100");
-        plot.ShowLegend(Alignment.LowerRight);
+        plot.XLabel($"engine speed, {speed.Symbol}", LetterSize);
+        plot.YLabel($"{gauge} gauge, {Psi.Symbol}; the bands hold it 95 times in 100", LetterSize);
+        plot.Axes.SetLimitsX(speeds[0] - (0.1 * (speeds[^1] - speeds[0])), speeds[^1] + (0.02 * (speeds[^1] - speeds[0])));
         plot.Axes.SetLimitsY(0, Math.Max(1, map.Points.SelectMany(r => r).Max(p => Psi.FromSi(p.High))) * 1.05);
         return new(plot);
     }
 
     /// <summary>What each figure costs, worst at the top, with the band of the difference.</summary>
     public static DrawnPlot Costs(IReadOnlyList<PressureCost> costs, string engine, string where) => Bars(
-        $"{engine}: what each clearance costs the main gauge at {where}",
+        engine,
+        $"what each figure costs the main gauge at {where}",
         $"{Psi.Symbol} that the main gauge would gain with it as new",
         [.. costs.Select(c => new Bar(c.Figure.Name.ToString(), Psi.FromSi(c.Cost.Value), Psi.FromSi(c.Cost.Band)))]);
 
     /// <summary>What each consumer takes, most at the top.</summary>
     public static DrawnPlot Consumers(OilAnswer answer, string engine, string where) => Bars(
-        $"{engine}: where the oil goes at {where}",
+        engine,
+        $"where the oil goes at {where}",
         TradeUnit.LitrePerMinute.Symbol,
         [.. answer.Consumers.Where(c => !c.Element.Blanked).Select(c => new Bar(c.Element.Label ?? c.Element.Name.Text, TradeUnit.LitrePerMinute.FromSi(c.Flow), 0))]);
 
-    private static DrawnPlot Bars(string title, string axis, IReadOnlyList<Bar> bars)
+    private static DrawnPlot Bars(string engine, string title, string axis, IReadOnlyList<Bar> bars)
     {
-        var plot = Blank(title);
+        var plot = Blank(engine, title);
         var drawn = bars.Select((bar, i) => new ScottPlot.Bar
         {
             Position = -i,
@@ -70,15 +78,16 @@ public static class OilPlots
         plot.Add.Bars(drawn).Horizontal = true;
         plot.Axes.Left.TickGenerator = new NumericManual([.. bars.Select((bar, i) => new Tick(-i, bar.Name))]);
         plot.Axes.Left.MajorTickStyle.Length = 0;
-        plot.XLabel(axis);
+        plot.XLabel(axis, LetterSize);
         plot.Axes.SetLimitsY(-bars.Count + 0.4, 0.6);
         return new(plot, (bars.Count * BarHeight) + RoundBars);
     }
 
-    private static Plot Blank(string title)
+    private static Plot Blank(string engine, string title)
     {
         var plot = new Plot();
-        plot.Title(title);
+        plot.Title($"{engine}\n{title}", LetterSize);
+        plot.Axes.Bottom.TickGenerator = new NumericAutomatic { LabelFormatter = value => TradeUnit.One.Show(value) };
         plot.Grid.MajorLineColor = Colors.Black.WithAlpha(0.12);
         return plot;
     }

@@ -17,7 +17,7 @@ public sealed class PlotTests : IDisposable
     {
         var words = XDocument.Parse(AnyMap().Svg()).Descendants().Where(e => e.Name.LocalName == "text").Select(e => e.Value).ToList();
 
-        foreach (var expected in (string[])["An engine: main gauge", "engine speed, rev/min", "60 °C", "80 °C"])
+        foreach (var expected in (string[])["An engine", "main gauge over speed", "engine speed, rev/min", "60 °C", "80 °C"])
             Assert.Contains(words, w => w.Contains(expected, StringComparison.Ordinal));
     }
 
