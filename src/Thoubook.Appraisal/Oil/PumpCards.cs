@@ -13,6 +13,9 @@ public static class PumpCards
     /// <summary>[-] Risk of nil from which it is said.</summary>
     private const double Binds = 0.025;
 
+    /// <summary>[m] Below this there is nothing to skim.</summary>
+    private const double Hardly = 1e-6;
+
     /// <summary>The gear pumps of an engine: parts with the end float of a gear, by the circuit, by its name or by the depth that it lies in.</summary>
     public static IReadOnlyList<PartName> PumpsOf(EngineAppraisal appraisal) =>
         [.. appraisal.Fits.Where(f => f.Fit.FitKind == FitKind.EndFloat && IsOfPump(appraisal, f)).Select(f => f.Figure.Name.Part).Distinct()];
@@ -57,7 +60,7 @@ public static class PumpCards
         ];
         if (trials.Lapping > 0)
             choices.Add(Choice(floats, $"body lapped by {Thou(trials.Lapping)}", Changed(body), -trials.Lapping, null));
-        if ((trials.Skim ?? ToMiddle(floats)) is { } skim and > 0)
+        if ((trials.Skim ?? ToMiddle(floats)) is { } skim && skim > Hardly)
             choices.Add(Choice(floats, $"body skimmed by {Thou(skim)}{(trials.Skim is null ? ", to mid limits" : "")}", Changed(body), -skim, null));
         return new PumpCard
         {
