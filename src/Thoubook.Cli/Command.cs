@@ -22,6 +22,7 @@ internal static class Command
         PieceVerbs.Choose,
         PieceVerbs.Place,
         PieceVerbs.Lift,
+        OilStartVerb.Start,
         OilPumpVerb.Pump,
         SumVerb.Sum,
         VerifyVerb.Verify,

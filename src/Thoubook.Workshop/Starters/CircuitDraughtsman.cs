@@ -21,6 +21,9 @@ internal sealed class CircuitDraughtsman(EngineRecord record, CircuitAnswers ans
     private readonly List<OilGauge> _gauges = [];
     private readonly OilDemand _demand = new();
 
+    /// <summary>[in] Small on full pressure, so that it does not take all of it.</summary>
+    private double JetBore => answers.Relief == ReliefBody.Single ? 0.020 : 0.031;
+
     public Outcome<StartedCircuit> Draw()
     {
         var mains = Bearings("mains-at", answers.Mains, answers.Journal.Si);
@@ -37,6 +40,8 @@ internal sealed class CircuitDraughtsman(EngineRecord record, CircuitAnswers ans
         camshaft.ForEach(b => _demand.AddHoleFed(Clearance(b)));
         if (answers.Consumer != OilConsumer.None && !answers.IsConsumerBlanked)
             _demand.AddConsumer();
+        for (var n = 0; n < answers.TimingJets; n++)
+            _demand.AddJet(JetBore * 0.0254, answers.Relief == ReliefBody.Single ? MainPressure : LowPressure);
         var gears = OilDemand.GearsFor(_demand.DisplacementAt(2 * answers.Idle.Si));
 
         var delivery = Suction(pump!.Value, gears);
@@ -181,7 +186,7 @@ internal sealed class CircuitDraughtsman(EngineRecord record, CircuitAnswers ans
         }
 
         for (var n = 1; n <= answers.TimingJets; n++)
-            Add($"timing-jet-{n}", ElementKind.Jet, from, Sump, null, [Assumed("bore", rail is null ? "20 thou" : "31 thou")]);
+            Add($"timing-jet-{n}", ElementKind.Jet, from, Sump, null, [Assumed("bore", TradeUnit.Inch.Show(JetBore * 0.0254, 3))]);
     }
 
     private void Scavenge(List<PartName?> pumps, DrawnGears gears)

@@ -24,9 +24,13 @@ internal sealed class OilDemand
     /// <summary>A fifth of an imperial gallon a minute.</summary>
     public void AddConsumer() => _flow += 0.2 * 4.54609e-3 / 60;
 
-    /// <summary>[m³] What a pump moves in a turn that delivers half as much again at this speed.</summary>
+    /// <param name="bore">[m]</param>
+    /// <param name="pressure">[psi]</param>
+    public void AddJet(double bore, double pressure) => _flow += 0.62 * Math.PI / 4 * bore * bore * Math.Sqrt(2 * pressure * 6894.76 / 870);
+
+    /// <summary>[m³] What a pump moves in a turn that delivers twice as much at this speed, its slip among it.</summary>
     /// <param name="speed">[rad/s]</param>
-    public double DisplacementAt(double speed) => 1.5 * _flow / (speed / (2 * Math.PI));
+    public double DisplacementAt(double speed) => 2 * _flow / (speed / (2 * Math.PI));
 
     /// <summary>
     /// Gears of ten teeth that move this much in a turn: about 7 × width × teeth / (diametral pitch)² cubic inches, the common rule; about two
@@ -35,10 +39,10 @@ internal sealed class OilDemand
     public static DrawnGears GearsFor(double displacement)
     {
         const double Inch = 0.0254;
-        double[] pitches = [6, 7, 8, 10, 12, 14, 16, 20];
+        double[] pitches = [6, 7, 8, 10, 12, 14];
         var cubicInches = displacement / (Inch * Inch * Inch);
         var pitch = pitches.MinBy(p => Math.Abs(Math.Log(7 * 8 / p * DrawnGears.Teeth / (p * p) / cubicInches)));
-        var width = Math.Max(3, Math.Round(cubicInches * pitch * pitch / (7 * DrawnGears.Teeth) * 16)) / 16;
+        var width = Math.Max(6, Math.Round(cubicInches * pitch * pitch / (7 * DrawnGears.Teeth) * 16)) / 16;
         return new DrawnGears((DrawnGears.Teeth + 2) / pitch * Inch, width * Inch, 7 * width * DrawnGears.Teeth / (pitch * pitch) * Inch * Inch * Inch);
     }
 

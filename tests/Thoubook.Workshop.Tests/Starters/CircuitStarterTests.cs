@@ -1,3 +1,4 @@
+using System.Text.RegularExpressions;
 using NodaTime;
 using Thoubook.Files;
 using Thoubook.Files.EngineFiles;
@@ -9,7 +10,7 @@ using Thoubook.Workshop.Tests.Demo;
 namespace Thoubook.Workshop.Tests.Starters;
 
 /// <summary>The circuit drawn from a dozen questions.</summary>
-public sealed class CircuitStarterTests
+public sealed partial class CircuitStarterTests
 {
     private static readonly EngineRecord Bare = new(new Engine(new EngineName("Curlew"), Purpose.StandRun));
 
@@ -60,6 +61,20 @@ public sealed class CircuitStarterTests
         Assert.All(started.Circuit.Elements, e => Assert.Equal(e.Note is null, e.Values.All(v => v.Value is CircuitValue.Taken)));
         Assert.Equal("crankcase/main-2.oil-clearance", started.Circuit.Element(new("main-2"))!.Value("clearance")!.ToString());
         Assert.Contains("land", started.Circuit.Element(new("main-2"))!.Note, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void TheSmallDemoEngine_HasItsCircuitByTheStarterAlone()
+    {
+        var text = File.ReadAllText(Path.Combine(DemoWorkshop.Files, "wagtail", "engine.yaml"));
+        var record = Ok(EngineFile.Read(text, "engine.yaml", Terms));
+        var line = text.Split('\n').Single(l => l.StartsWith("#   thoubook oil start Wagtail ", StringComparison.Ordinal));
+        var answers = AnswerInLine().Matches(line).ToDictionary(m => m.Groups["key"].Value, m => m.Groups["text"].Value);
+
+        var started = Ok(CircuitStarter.Make(record with { Circuit = null, Fits = [.. record.Fits.Where(f => f.Name.Part.Path != "oil-pump")] }, answers));
+
+        Assert.Equal(8, answers.Count);
+        Assert.Equal(EngineFile.Write(record), EngineFile.Write(Whole(record with { Fits = [.. record.Fits.SkipLast(1)] }, started)));
     }
 
     [Fact]
@@ -151,6 +166,9 @@ public sealed class CircuitStarterTests
             all = all.SelectMany(a => question.Choices.Select(c => new Dictionary<string, string>(a) { [question.Key] = c }));
         return all;
     }
+
+    [GeneratedRegex("""(^| )("(?<key>[a-z-]+)=(?<text>[^"]+)"|(?<key>[a-z-]+)=(?<text>[^ "]+))""", RegexOptions.ExplicitCapture, 1000)]
+    private static partial Regex AnswerInLine();
 
     private static T Ok<T>(Outcome<T> outcome)
     {
