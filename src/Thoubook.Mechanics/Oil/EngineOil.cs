@@ -20,10 +20,9 @@ public sealed record EngineOil
     /// <summary>[-] from here to 1 may the factor of a multigrade lie that nobody stated.</summary>
     private const double LeastShearFactor = 0.8;
 
-    private readonly ViscosityLine _line;
     private readonly double _coldest;
 
-    internal EngineOil(string name, ViscosityLine line, double coldest) => (Name, _line, _coldest) = (name, line, coldest);
+    internal EngineOil(string name, ViscosityLine line, double coldest) => (Name, Line, _coldest) = (name, line, coldest);
 
     /// <summary>What it is called.</summary>
     public string Name { get; }
@@ -33,6 +32,9 @@ public sealed record EngineOil
 
     /// <summary>[-] share of its viscosity that the oil keeps between fast surfaces: 1 but for multigrades.</summary>
     public double ShearFactor { get; internal init; } = 1;
+
+    /// <summary>Its viscosity against temperature.</summary>
+    internal ViscosityLine Line { get; }
 
     /// <summary>Whether the shear factor is that of its kind, not stated for this oil.</summary>
     internal bool ShearIsAssumed { get; init; }
@@ -94,7 +96,7 @@ public sealed record EngineOil
     /// <returns>[m²/s] the viscosity.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The temperature outside the chart.</exception>
     /// <remarks>Source: ASTM D341-20 (published). Check: EngineOilTests.</remarks>
-    public double KinematicViscosity(double temperature) => _line.At(temperature);
+    public double KinematicViscosity(double temperature) => Line.At(temperature);
 
     /// <summary>Density.</summary>
     /// <param name="temperature">[K] of the oil, 203.15 to 643.15.</param>

@@ -109,7 +109,8 @@ public readonly record struct ViscosityLine(double A, double B)
     {
         Guard.Within(temperature, LeastTemperature, GreatestTemperature, Units.Kelvin);
         trace.Given("T", "temperature of the oil", temperature, Units.Kelvin);
-        var z = trace.Line("Z", "Z at the temperature", "10^(10^(A − B × ln(T) / ln(10)))", Math.Pow(10, Math.Pow(10, A - (B * Math.Log10(temperature)))), Units.None, "ASTM D341-20");
+        var w = trace.Line("W", "log log Z at the temperature, no more than the stiffest there is", "min(2, A − B × ln(T) / ln(10))", Math.Min(2, A - (B * Math.Log10(temperature))), Units.None, "ASTM D341-20");
+        var z = trace.Line("Z", "Z at the temperature", "10^(10^W)", Math.Pow(10, Math.Pow(10, w)), Units.None);
         var x = trace.Line("x", "Z less 0.7", "Z − 0.7", z - 0.7, Units.None);
         var rough = trace.Line("n_0", "viscosity in mm²/s by the inverse of the standard, near enough", "x − exp(−0.7487 − 3.295 × x + 0.6119 × x^2 − 0.3193 × x^3)", x - Math.Exp(-0.7487 - (3.295 * x) + (0.6119 * x * x) - (0.3193 * x * x * x)), Units.None, "ASTM D341-20");
         var e = trace.Line("e", "last term of Z there", "exp(−1.47 − 1.84 × n_0 − 0.51 × n_0^2)", LastTerm(rough), Units.None, "ASTM D341-20");

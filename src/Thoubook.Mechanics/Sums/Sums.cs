@@ -3,6 +3,7 @@ using Thoubook.Mechanics.Flow;
 using Thoubook.Mechanics.Gears;
 using Thoubook.Mechanics.Heat;
 using Thoubook.Mechanics.Metrology;
+using Thoubook.Mechanics.Oil;
 using Thoubook.Mechanics.Pumps;
 using Thoubook.Mechanics.Valves;
 
@@ -25,6 +26,7 @@ public static class Sums
         GroovedBearingFlowSum.Description,
         HoleFedBearingFlowSum.Description,
         MeetingTeethSum.Description,
+        OilPropertiesSum.Description,
         OrificeFlowSum.Description,
         PipeLossSum.Description,
         PortSideSum.Description,
@@ -33,10 +35,13 @@ public static class Sums
         ReliefStagesSum.Description,
         ReliefValveSum.Description,
         SeatLeakSum.Description,
+        SecondsSum.Description,
         SlotFlowSum.Description,
         StackSum.Description,
         StrainerLossSum.Description,
         UncertaintySum.Description,
+        ViscositySum.Description,
+        ViscosityIndexSum.Description,
     ];
 
     /// <summary>Finds a sum by name.</summary>

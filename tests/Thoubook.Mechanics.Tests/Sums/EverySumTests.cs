@@ -168,13 +168,15 @@ public sealed class EverySumTests
             if (input.Measure == Measure.Word)
                 words[input.Key] = [.. Enumerable.Range(0, times).Select(_ => input.Words[random.Next(input.Words.Count)])];
             else if (input.Measure == Measure.Name)
-                words[input.Key] = [.. Enumerable.Range(0, times).Select(_ => random.Next(2) == 0 ? "steel" : "bronze")];
+                words[input.Key] = [.. Enumerable.Range(0, times).Select(_ => NamesFor(input)[random.Next(2)])];
             else
                 quantities[input.Key] = [.. Enumerable.Range(0, times).Select(_ => Within(input, random))];
         }
 
         return new SumRequest(quantities, words, "m");
     });
+
+    private static string[] NamesFor(SumInput input) => input.Key == "grade" ? ["SAE 40", "15W-40"] : ["steel", "bronze"];
 
     private static double Within(SumInput input, Random random)
     {
