@@ -72,7 +72,7 @@ public static class CircuitCheck
         }
 
         var given = element.Values.Select(v => v.Key).ToHashSet(StringComparer.Ordinal);
-        foreach (var problem in shape.CheckKeys(given).Concat(shape.Check(k => (element.Value(k) as CircuitValue.Given)?.Quantity.Si, given)))
+        foreach (var problem in shape.CheckKeys(given).Concat(shape.Check(k => element.Value(k) is CircuitValue.Given { Quantity: var size } && size.Kind == shape.Key(k)!.Kind ? size.Si : null, given)))
             yield return In(problem.Field, problem);
 
         CircuitProblem In(string key, Problem what) => new(CircuitSection.Elements, element.Name.Text, key, what);
