@@ -7,7 +7,14 @@ namespace Thoubook.Appraisal.Oil;
 /// <summary>Where the oil system runs: how fast the engine turns and how warm the oil is.</summary>
 /// <param name="Speed">[rad/s] of the engine.</param>
 /// <param name="OilTemperature">[K] at the pump.</param>
-public readonly record struct OilPoint(double Speed, double OilTemperature);
+public readonly record struct OilPoint(double Speed, double OilTemperature)
+{
+    /// <summary>[Pa·s] Where the oil is known by its viscosity at the point and not by its grade: it is the same in every film. Null: by the grade.</summary>
+    public double? Viscosity { get; init; }
+
+    /// <summary>[kg/m³] at the point; null: by the oil's own.</summary>
+    public double? Density { get; init; }
+}
 
 /// <summary>The whole oil system at one point. Pressures are gauge.</summary>
 public sealed class OilAnswer
