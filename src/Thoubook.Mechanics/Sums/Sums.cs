@@ -5,6 +5,7 @@ using Thoubook.Mechanics.Heat;
 using Thoubook.Mechanics.Metrology;
 using Thoubook.Mechanics.Oil;
 using Thoubook.Mechanics.Pumps;
+using Thoubook.Mechanics.Springs;
 using Thoubook.Mechanics.Valves;
 
 namespace Thoubook.Mechanics.Sums;
@@ -37,6 +38,8 @@ public static class Sums
         SeatLeakSum.Description,
         SecondsSum.Description,
         SlotFlowSum.Description,
+        SpringSum.Description,
+        SpringTestSum.Description,
         StackSum.Description,
         StrainerLossSum.Description,
         UncertaintySum.Description,

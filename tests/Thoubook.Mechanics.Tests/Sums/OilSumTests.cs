@@ -55,6 +55,16 @@ public sealed class OilSumTests
     [InlineData("hole-fed-bearing-flow", "hole", "clearance=6e-5 width=0.02 hole=0.017 pressure=1e5 viscosity=0.01")]
     [InlineData("strainer-loss", "wire", "area=0.004 pitch=0.001 wire=0.00095 flow=1e-4 viscosity=0.01")]
     [InlineData("slot-flow", "gap", "width=0.02 gap=-1e-5 length=0.01 pressure=1e5 viscosity=0.01")]
+    [InlineData("spring", "coil", "wire=0.004 active=6 free-length=0.062")]
+    [InlineData("spring", "coil", "wire=0.004 coil=0.03 outside=0.034 active=6 free-length=0.062")]
+    [InlineData("spring", "coil", "wire=0.004 coil=0.0079 active=6 free-length=0.062")]
+    [InlineData("spring", "outside", "wire=0.004 outside=0.0119 active=6 free-length=0.062")]
+    [InlineData("spring", "total", "wire=0.004 coil=0.03 active=6 total=5 free-length=0.062")]
+    [InlineData("spring", "free-length", "wire=0.004 coil=0.03 active=6 free-length=0.032")]
+    [InlineData("spring-test", "second-length", "first-length=0.05 first-load=100 second-length=0.05 second-load=150")]
+    [InlineData("spring-test", "second-load", "first-length=0.05 first-load=100 second-length=0.04 second-load=90")]
+    [InlineData("spring-test", "second-load", "first-length=0.05 first-load=100 second-length=0.04 second-load=100")]
+    [InlineData("spring-test", "fitted-length", "first-length=0.05 first-load=100 second-length=0.04 second-load=200 wanted-load=150")]
     [InlineData("centrifugal-head", "from-radius", "speed=100 from-radius=-0.01 to-radius=0.05")]
     public void Unphysical_IsRefusedByName(string name, string key, string given)
     {
@@ -97,6 +107,20 @@ public sealed class OilSumTests
     [InlineData("centrifugal-head", "speed=261.8 from-radius=0.03 to-radius=0.075 feed=26000", "does not", "")]
     [InlineData("centrifugal-head", "speed=261.8 from-radius=0.03 to-radius=0.01", "back", "")]
     [InlineData("centrifugal-head", "speed=261.8 from-radius=0.03 to-radius=0.04", "outwards", "")]
+    [InlineData("spring", "wire=0.004 coil=0.03 active=6 free-length=0.062 load=350", "carries the load.", "")]
+    [InlineData("spring", "wire=0.004 coil=0.03 active=6 free-length=0.062", "measured", "")]
+    [InlineData("spring", "wire=0.004 coil=0.03 active=6 free-length=0.062 load=450", "closer", "")]
+    [InlineData("spring", "wire=0.004 coil=0.03 active=6 free-length=0.062 load=490", "solid before", "")]
+    [InlineData("spring", "wire=0.004 coil=0.03 active=6 free-length=0.09 load=600 seats=1", "buckles", "")]
+    [InlineData("spring", "wire=0.004 coil=0.015 active=6 free-length=0.062", "measured", "outside 4 to 20")]
+    [InlineData("spring", "wire=0.004 coil=0.03 active=6 free-length=0.062 tensile=1e9", "measured", "will set")]
+    [InlineData("spring", "wire=0.004 coil=0.03 active=6 free-length=0.062 tensile=1.1e9", "measured", "")]
+    [InlineData("spring-test", "first-length=0.05 first-load=150 second-length=0.04 second-load=311", "two lengths.", "")]
+    [InlineData("spring-test", "first-length=0.05 first-load=150 second-length=0.04 second-load=311 fitted-length=0.044", "follows", "")]
+    [InlineData("spring-test", "first-length=0.05 first-load=150 second-length=0.04 second-load=311 fitted-length=0.07", "follows", "loose")]
+    [InlineData("spring-test", "first-length=0.05 first-load=150 second-length=0.04 second-load=311 fitted-length=0.044 wanted-load=260", "That much shim", "")]
+    [InlineData("spring-test", "first-length=0.05 first-load=150 second-length=0.04 second-load=311 fitted-length=0.044 wanted-load=240", "come out", "")]
+    [InlineData("spring-test", "first-length=0.05 first-load=150 second-length=0.04 second-load=311 fitted-length=0.044 wanted-load=280", "That much shim", "a tenth")]
     [InlineData("viscosity-index", "at-forty=73.3e-6 at-hundred=8.86e-6", "as straight", "")]
     [InlineData("viscosity-index", "at-forty=105e-6 at-hundred=14.4e-6", "less than", "")]
     [InlineData("viscosity-index", "at-forty=200e-6 at-hundred=10e-6", "more than", "check both")]
@@ -111,6 +135,30 @@ public sealed class OilSumTests
             Assert.Empty(result.Cautions);
         else
             Assert.Contains(result.Cautions, text => text.Contains(caution, StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void Spring_ByOutsideDiameterAndMaterial_IsTheSameSpring()
+    {
+        var mean = Answered("spring", [("wire", 0.004), ("coil", 0.03), ("active", 6), ("free-length", 0.062)], ("material", "music wire"));
+        var outside = Answered("spring", [("wire", 0.004), ("outside", 0.034), ("active", 6), ("total", 8), ("free-length", 0.062), ("shear-modulus", 81.5e9)], ("ends", "ground"));
+        Assert.Equal(Value(mean, "rate"), Value(outside, "rate"), 1e-6);
+        Assert.Equal(Value(mean, "shortest-length"), Value(outside, "shortest-length"), 1e-12);
+        var refused = Assert.IsType<SumOutcome.Refused>(AllSums.Find("spring", out _)!.Run(Asked("wire=0.004 coil=0.03 active=6 free-length=0.062 shear-modulus=8e10", ("material", "brass"))));
+        Assert.Equal("shear-modulus", Assert.Single(refused.Problems).Key);
+        refused = Assert.IsType<SumOutcome.Refused>(AllSums.Find("spring", out _)!.Run(Asked("wire=0.004 coil=0.03 active=6 free-length=0.062", ("material", "bras"))));
+        Assert.Contains("brass", Assert.Single(refused.Problems).DoThis, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void SpringTest_TellsSetShimAndDoubt()
+    {
+        var result = Answered("spring-test", [("first-length", 0.05), ("first-load", 150), ("second-length", 0.04), ("second-load", 310), ("free-length", 0.062), ("fitted-length", 0.044), ("wanted-load", 270), ("load-uncertainty", 1), ("length-uncertainty", 5e-5)]);
+        Assert.Equal(16000, Value(result, "rate"), 1e-6);
+        Assert.Equal(0.062 - 0.059375, Value(result, "set"), 1e-9);
+        Assert.Equal(16000 * 0.015375, Value(result, "load"), 1e-6);
+        Assert.Equal((270 / 16000.0) - 0.015375, Value(result, "shim"), 1e-9);
+        Assert.Equal(16000 * Math.Sqrt((2.0 / (160 * 160)) + (2 * 0.005 * 0.005)), Value(result, "standard-uncertainty"), 1e-6);
     }
 
     [Fact]
