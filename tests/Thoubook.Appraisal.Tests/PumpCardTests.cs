@@ -3,6 +3,7 @@ using Thoubook.OutsideChecks;
 using Thoubook.Record;
 using Thoubook.Record.Circuits;
 using Thoubook.Record.Measures;
+using Thoubook.Record.Quantities;
 
 namespace Thoubook.Appraisal.Tests;
 
@@ -151,6 +152,77 @@ public sealed class PumpCardTests
         var none = Assert.IsType<Outcome<PumpCard>.Refused>(PumpCards.Of(new SmallEngine().Appraise(), "pump", new PumpTrials()));
         Assert.Contains("No part", none.Problems[0].Allowed, StringComparison.Ordinal);
     }
+
+    [Fact]
+    public void Slip_IsThatOfThePumpsOwnSizes_AtTheLeastOfTheMainGauge()
+    {
+        var card = Card(Pump().Change(r => r with { Circuit = Circuit() }));
+        var duty = card.Duty!;
+        Assert.Equal(450 * Math.PI / 60, duty.Speed, 1e-9);
+        Assert.Equal(10 * 6894.757293168361, duty.Pressure, 1e-6);
+        Assert.InRange(duty.Viscosity, 0.015, 0.05);
+        foreach (var choice in card.Choices)
+        {
+            var hot = choice.Floats.Where(f => f.State == "hot").Select(f => f.Float.Value).ToArray();
+            var pump = Mechanics.Pumps.GearPump.Characteristic(new(14, 50.8e-3, 44.45e-3, card.Sizes[1].Estimate!.Value, 0, 0, hot[0], 0.5, 4 * Thou, 0, 22e-3, 0, 0, 0) { DrivenEndFloat = hot[1] });
+            var carried = pump.Displacement * duty.Speed / (2 * Math.PI);
+            Assert.Equal(1 - ((pump.Flow(duty.Speed, duty.Pressure, duty.Viscosity) - (pump.TipDrag * duty.Speed / (2 * Math.PI))) / carried), choice.Slip!.Value, 1e-12);
+        }
+
+        Assert.True(card.Choices[1].Slip > card.Choices[0].Slip && card.Choices[0].Slip > card.Choices[2].Slip);
+    }
+
+    [Fact]
+    public void Slip_IsLeftOutWhereTheCircuitDoesNotSay()
+    {
+        Assert.Null(Card(Pump()).Duty);
+        foreach (var circuit in (OilCircuit[])
+        [
+            Circuit() with { States = [] },
+            Circuit() with { Gauges = [] },
+            Circuit() with { Oil = OilChoice.NotSaid },
+            Circuit() with { States = [Circuit().States[0] with { Limits = [] }] },
+            Circuit() with { Elements = [Circuit().Elements[0] with { Values = [.. Circuit().Elements[0].Values, Size("need", "40 %")] }] },
+            Circuit() with { Oil = new OilChoice { Points = [new(SmallEngine.Q("40 °C"), SmallEngine.Q("14 cSt")), new(SmallEngine.Q("100 °C"), SmallEngine.Q("140 cSt"))] } },
+        ])
+        {
+            var card = Card(Pump().Change(r => r with { Circuit = circuit }));
+            Assert.Null(card.Duty);
+            Assert.All(card.Choices, c => Assert.Null(c.Slip));
+        }
+
+        var points = new OilChoice { Points = [new(SmallEngine.Q("100 °C"), SmallEngine.Q("14 cSt")), new(SmallEngine.Q("40 °C"), SmallEngine.Q("140 cSt"))] };
+        Assert.InRange(Card(Pump().Change(r => r with { Circuit = Circuit() with { Oil = points } })).Duty!.Viscosity, 0.015, 0.05);
+
+        // Sizes that no pump can have: the duty is known, the slip is not.
+        var wrong = Circuit().Elements[0] with { Values = [.. Circuit().Elements[0].Values.Where(v => v.Key != "tip-diameter"), Size("tip-diameter", "30 mm")] };
+        var impossible = Card(Pump().Change(r => r with { Circuit = Circuit() with { Elements = [wrong] } }));
+        Assert.NotNull(impossible.Duty);
+        Assert.All(impossible.Choices, c => Assert.Null(c.Slip));
+    }
+
+    private static OilCircuit Circuit() => new()
+    {
+        Oil = new OilChoice { Grade = "SAE 40" },
+        Elements =
+        [
+            new(new ElementName("feed"), ElementKind.GearPump, new NodeName("tank"), new NodeName("gallery"))
+            {
+                Values =
+                [
+                    Size("teeth", "14"), Size("tip-diameter", "50.8 mm"), Size("centre-distance", "44.45 mm"), Size("hub-diameter", "22 mm"), Size("speed-ratio", "0.5"),
+                    new("width", new CircuitValue.Taken(FigureName.Of("pump/driver.width"))), new("end-float", new CircuitValue.Taken(FigureName.Of("pump.driver-end-float"))),
+                ],
+            },
+        ],
+        Gauges = [new(new OilGaugeName("main"), new NodeName("gallery"))],
+        States = [new(OilState.HotIdle, SmallEngine.Q("450 rev/min"), SmallEngine.Q("80 °C")) { Limits = [new(new OilGaugeName("main")) { Least = SmallEngine.Q("10 psi") }] }],
+    };
+
+    private static ElementValue Size(string key, string text) =>
+        QuantityReader.Read(text, ReadingContext.None with { Kind = ElementKinds.Of(ElementKind.GearPump).Key(key)!.Kind }).IsOk(out var quantity, out var problems)
+            ? new(key, new CircuitValue.Given(quantity))
+            : throw new ArgumentException(string.Join("; ", problems), nameof(text));
 
     [Fact]
     public void MagnesiumBody_IsLappedWithCare()

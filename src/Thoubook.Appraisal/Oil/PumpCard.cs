@@ -24,6 +24,9 @@ public sealed record PumpCard
     /// <summary>As it is first, then what could be done, side by side.</summary>
     public required IReadOnlyList<PumpChoice> Choices { get; init; }
 
+    /// <summary>What its slip is worked out for; null where the circuit does not say.</summary>
+    public PumpDuty? Duty { get; init; }
+
     public IReadOnlyList<Caution> Cautions { get; init; } = [];
 }
 
@@ -39,8 +42,8 @@ public sealed record PumpChoice(string Name, double Change, IReadOnlyList<PumpFl
     /// <summary>The same as a trial of the oil system.</summary>
     public required OilTrial Trial { get; init; }
 
-    /// <summary>What it would make of the oil at hot idle; null where the circuit cannot say.</summary>
-    public PumpOil? Oil { get; init; }
+    /// <summary>[-] Share of what the gears carry that slips back at the duty of the card, 1 where all of it does; null without a duty or where a size of the pump is not known.</summary>
+    public double? Slip { get; init; }
 }
 
 /// <param name="Fit">Which end float.</param>
@@ -49,11 +52,6 @@ public sealed record PumpChoice(string Name, double Change, IReadOnlyList<PumpFl
 /// <param name="IsMeasured">False where the drawing's limits stand for a dimension.</param>
 /// <param name="RiskOfNil">[-] Probability that nothing is left: the gear binds between its faces.</param>
 public sealed record PumpFloat(FitAppraisal Fit, string State, Estimate Float, bool IsMeasured, double RiskOfNil);
-
-/// <param name="Slip">[-] Share of what the gears carry that slips back.</param>
-/// <param name="Pressure">[Pa] of the main gauge.</param>
-/// <param name="Difference">[Pa] of the main gauge, against the pump as it stands.</param>
-public sealed record PumpOil(double Slip, Estimate Pressure, Estimate Difference);
 
 /// <summary>What the card compares the pump as it stands with.</summary>
 public sealed record PumpTrials

@@ -1,5 +1,6 @@
 using Thoubook.Appraisal.Estimates;
 using Thoubook.Mechanics.Metrology;
+using Thoubook.Mechanics.Pumps;
 using Thoubook.Record;
 using Thoubook.Record.Circuits;
 using Thoubook.Record.Measures;
@@ -62,10 +63,14 @@ public static class PumpCards
             choices.Add(Choice(floats, $"body lapped by {Thou(trials.Lapping)}", Changed(body), -trials.Lapping, null));
         if ((trials.Skim ?? ToMiddle(floats)) is { } skim && skim > Hardly)
             choices.Add(Choice(floats, $"body skimmed by {Thou(skim)}{(trials.Skim is null ? ", to mid limits" : "")}", Changed(body), -skim, null));
+        var duty = PumpDuty.Of(appraisal.Record.Circuit, element);
+        if (duty is not null)
+            choices = [.. choices.Select(c => c with { Slip = Slip(appraisal, element!, duty, c, floats) })];
         return new PumpCard
         {
             Part = part,
             Element = element,
+            Duty = duty,
             Sizes = sizes,
             EndFloats = floats,
             Choices = choices,
@@ -129,6 +134,19 @@ public static class PumpCards
         // Ends leak with the cube of the float, whatever its split between the faces; nothing where there is none.
         static double Cube(double endFloat) => Math.Pow(Math.Max(0, endFloat), 3);
     }
+
+    /// <summary>With the floats as they are hot; a choice that binds has none.</summary>
+    private static double? Slip(EngineAppraisal appraisal, ElementDefinition element, PumpDuty duty, PumpChoice choice, IReadOnlyList<FitAppraisal> floats)
+    {
+        if (PumpDuty.Sizes(appraisal, element, Hot(choice, floats[0]), Hot(choice, floats[^1])) is not { } sizes)
+            return null;
+        var pump = GearPump.Characteristic(sizes);
+        var carried = pump.Displacement * duty.Speed / (2 * Math.PI);
+        return carried > 0 ? Math.Min(1, pump.Leak * duty.Pressure / duty.Viscosity / carried) : null;
+    }
+
+    private static double Hot(PumpChoice choice, FitAppraisal fit) =>
+        (choice.Floats.FirstOrDefault(f => f.Fit == fit && f.State == TemperatureState.Hot) ?? choice.Floats.First(f => f.Fit == fit)).Float.Value;
 
     private static Estimate At20(FitAppraisal fit) => fit.Estimate ?? fit.States[0].Expected!;
 

@@ -62,7 +62,7 @@ internal static class OilPumpVerb
         sizes.WriteTo(terminal);
         terminal.Out.WriteLine();
         var states = card.EndFloats[0].States.Select(s => s.Name).ToArray();
-        var table = new Table(["pump", "end float", .. states, "risk of nil", "end leak"]);
+        var table = new Table(["pump", "end float", .. states, "risk of nil", "end leak", "slip"]);
         foreach (var choice in card.Choices)
         {
             foreach (var fit in card.EndFloats)
@@ -75,11 +75,14 @@ internal static class OilPumpVerb
                     .. states.Select(s => floats.FirstOrDefault(f => f.State == s) is { } at ? $"{at.Float.Value / TradeUnit.Thou.Factor:F2} ± {at.Float.Band / TradeUnit.Thou.Factor:F2} thou" : "—"),
                     floats.MaxBy(f => f.RiskOfNil) is { } worst ? Risk(worst) : "—",
                     choice.EndLeak is { } leak ? $"{leak:F2} ×" : "—",
+                    choice.Slip is { } slip ? $"{100 * slip:F1} %" : "—",
                 ]);
             }
         }
 
         table.WriteTo(terminal);
+        if (card.Duty is { } duty)
+            terminal.Out.WriteLine($"Slip at {duty.State.Name}: {duty.State.Speed.Text} of the engine, oil at {duty.State.OilTemperature.Text}, against {TradeUnit.Usual(QuantityKind.Pressure)[0].Show(duty.Pressure, 1)}, the least of the main gauge.");
         terminal.Say(card.Cautions);
     }
 

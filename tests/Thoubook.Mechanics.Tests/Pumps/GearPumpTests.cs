@@ -156,6 +156,33 @@ public sealed class GearPumpTests
     }
 
     [Fact]
+    public void Tips_RunInHalfTheDiametralClearance()
+    {
+        var pump = GearPump.Characteristic(Bench);
+        var gear = Bench.Pair.First;
+        var land = gear.Thickness(gear.TipRadius);
+        Assert.Equal(2 * PumpGaps.TipLeak(2 * Thou, Bench.Width, land, 5.5), pump.TipLeak, pump.TipLeak * 1e-12);
+        Assert.Equal(2 * Math.PI * Bench.Width * gear.TipRadius * 2 * Thou, pump.TipDrag, pump.TipDrag * 1e-12);
+        Assert.Equal(2 * PumpGaps.TipDrag(2 * Thou, Bench.Width, land, gear.TipRadius, 11), pump.TipShear, pump.TipShear * 1e-12);
+
+        // Teeth that come to a point still seal over a tenth of the module.
+        var pointed = Bench with { TipDiameter = 44e-3, HubDiameter = 8e-3 };
+        Assert.True(pointed.Pair.First.Thickness(22e-3) < 0.1 * pointed.ModuleOrFromCentres);
+        Assert.Equal(2 * PumpGaps.TipLeak(2 * Thou, Bench.Width, 0.1 * pointed.ModuleOrFromCentres, 5.5), GearPump.Characteristic(pointed).TipLeak, 1e-20);
+    }
+
+    [Fact]
+    public void Gaps_ThatCannotBe_AreRefused()
+    {
+        Assert.Throws<ArgumentOutOfRangeException>(() => PumpGaps.EndLeak(1e-4, 0.02, 0.01, 1.1));
+        Assert.Throws<ArgumentOutOfRangeException>(() => PumpGaps.EndLeak(1e-4, 0.01, 0.01, 0.5));
+        Assert.Throws<ArgumentOutOfRangeException>(() => PumpGaps.EndLeak(-1e-4, 0.02, 0.01, 0.5));
+        Assert.Throws<ArgumentOutOfRangeException>(() => PumpGaps.TipLeak(1e-4, 0.02, 0, 5));
+        Assert.Throws<ArgumentOutOfRangeException>(() => PumpGaps.BushLeak(1e-4, 0.02, 0.02, 1.1));
+        Assert.Throws<ArgumentOutOfRangeException>(() => PumpGaps.EndDrag(0, 0.02, 0.01));
+    }
+
+    [Fact]
     public void Measured_StandsInPlaceOfTheGeometry()
     {
         var measured = GearPump.Characteristic(Bench with { MeasuredDisplacement = 2.5e-5 });

@@ -64,6 +64,18 @@ public sealed class PumpSumsTests
         Assert.Contains("Nothing", Said("gear-pump-slip", [.. Bench.Where(pair => pair.Item1 != "pressure-rise"), ("pressure-rise", 0)]), StringComparison.Ordinal);
     }
 
+    [Theory]
+    [InlineData("bush-length", "bush-clearance", 1e-4)]
+    [InlineData("bush-length", "bush-length", 0.02)]
+    [InlineData("hub-diameter", "hub-diameter", 0.03)]
+    [InlineData("module", "module", 0.0035)]
+    [InlineData("tip-diameter", "tip-diameter", 0.034)]
+    public void Slip_SaysWhichSizeCannotBe(string wrong, string key, double value)
+    {
+        var refused = Assert.IsType<SumOutcome.Refused>(AllSums.Find("gear-pump-slip", out _)!.Run(Sums.EverySumTests.Request("m", [.. Bench.Where(pair => pair.Item1 != key), (key, value)])));
+        Assert.Equal(wrong, Assert.Single(refused.Problems).Key);
+    }
+
     [Fact]
     public void Slip_IsWhatTheCircuitTakes()
     {

@@ -106,6 +106,32 @@ public sealed class SpringValveTests
     }
 
     [Fact]
+    public void WideOpen_TheFlowClosesNoFurther()
+    {
+        // Past the lift at which the bore is the narrowest, the spring alone meets what more pressure brings.
+        foreach (var closure in (Closure[])[Closure.Poppet(0.014, Math.PI / 4), Closure.Disc(0.014) with { JetCosine = 0.4 }, Closure.Ball(0.014, 0.016) with { JetCosine = 0.4 }])
+        {
+            var valve = Valve(closure) with { Spring = 400, Lift = 1 };
+            const double drop = 6e6;
+            var lift = valve.At(drop, drop, Thin, Oil).Lift;
+            Assert.Equal(closure.WidestArea, closure.Area(lift));
+            Assert.Equal(((drop * closure.LiftingArea) - valve.Preload - (2 * 0.65 * closure.JetCosine * closure.LiftingArea * drop)) / 400, lift, 1e-9);
+        }
+    }
+
+    [Fact]
+    public void AnyClosure_MayBeGivenAForceOfTheFlow()
+    {
+        Gen.Select(ClosureTests.Any, Gen.Double[0.05, 0.6], Gen.Double[1e4, 1e6]).Sample((closure, cosine, drop) =>
+        {
+            var pushed = closure with { JetCosine = cosine };
+            var valve = new SpringValve(pushed, 0.3 * drop * closure.LiftingArea, drop * closure.LiftingArea / (0.2 * closure.Seat), closure.Seat, 0.65);
+            var lift = valve.At(drop, drop, Thin, Oil).Lift;
+            Assert.Equal(0, (0.7 * drop * closure.LiftingArea) - (valve.Spring * lift) - (pushed.FlowForce(lift, 0.65) * drop), 1e-9 * drop * closure.LiftingArea);
+        });
+    }
+
+    [Fact]
     public void Slopes_AreTheDerivatives()
     {
         var checkedCases = 0;

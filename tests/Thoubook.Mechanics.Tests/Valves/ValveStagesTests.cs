@@ -25,6 +25,7 @@ public sealed class ValveStagesTests
         Assert.Equal(45 * Psi, idle.Main, 1e-6);
         Assert.Equal(0, idle.Low);
         Assert.Equal(0, idle.ToLow);
+        Assert.Equal(0, ValveStages.Cascade(Demand(1.5e-4) with { LowTaken = 0 }, Main, Low).Low);
         var running = ValveStages.Cascade(Demand(6e-4), Main, Low);
         Assert.InRange(running.Low / Psi, 4, 6);
         // The low pressure stands behind the main valve and adds to its setting.
