@@ -67,15 +67,16 @@ internal static class OilPumpVerb
         {
             foreach (var fit in card.EndFloats)
             {
+                var isFirst = fit == card.EndFloats[0];
                 var floats = choice.Floats.Where(f => f.Fit == fit).ToArray();
                 table.Add(
                 [
-                    fit == card.EndFloats[0] ? choice.Name : "",
+                    isFirst ? choice.Name : "",
                     fit.Figure.Name.Local,
                     .. states.Select(s => floats.FirstOrDefault(f => f.State == s) is { } at ? $"{at.Float.Value / TradeUnit.Thou.Factor:F2} ± {at.Float.Band / TradeUnit.Thou.Factor:F2} thou" : "—"),
                     floats.MaxBy(f => f.RiskOfNil) is { } worst ? Risk(worst) : "—",
-                    choice.EndLeak is { } leak ? $"{leak:F2} ×" : "—",
-                    choice.Slip is { } slip ? $"{100 * slip:F1} %" : "—",
+                    !isFirst ? "" : choice.EndLeak is { } leak ? $"{leak:F2} ×" : "—",
+                    !isFirst ? "" : choice.Slip is { } slip ? $"{100 * slip:F1} %" : "—",
                 ]);
             }
         }
