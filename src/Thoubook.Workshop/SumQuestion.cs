@@ -21,7 +21,7 @@ public static class SumQuestion
         var quantities = new Dictionary<string, IReadOnlyList<double>>(StringComparer.Ordinal);
         var words = new Dictionary<string, IReadOnlyList<string>>(StringComparer.Ordinal);
         var problems = new List<Problem>();
-        TradeUnit? unit = null;
+        var units = new List<TradeUnit>();
         foreach (var (key, text) in given)
         {
             var input = sum.Inputs.FirstOrDefault(i => i.Key == key);
@@ -32,7 +32,8 @@ public static class SumQuestion
             else if (QuantityReader.Read(text, context with { Kind = KindOf(input.Measure, any) }).IsOk(out var quantity, out var wrong))
             {
                 quantities[key] = [.. quantities.GetValueOrDefault(key) ?? [], quantity.Si];
-                unit ??= quantity.Kind is QuantityKind.Number or QuantityKind.Temperature or QuantityKind.TemperatureDifference ? null : quantity.Unit;
+                if (quantity.Kind is not (QuantityKind.Number or QuantityKind.Temperature or QuantityKind.TemperatureDifference))
+                    units.Add(quantity.Unit);
             }
             else
             {
@@ -44,7 +45,7 @@ public static class SumQuestion
             return new Outcome<SumAnswer>.Refused(problems);
         return sum.Run(new SumRequest(quantities, words, any is QuantityKind.Number ? Units.None : TradeUnit.Default(any).Symbol)) switch
         {
-            SumOutcome.Answered answered => new SumAnswer(sum, answered.Result, unit),
+            SumOutcome.Answered answered => new SumAnswer(sum, answered.Result, units),
             SumOutcome.Refused refused => new Outcome<SumAnswer>.Refused([.. refused.Problems.Select(p => new Problem("sum-input", p.Key, p.Found, $"Allowed: {p.Allowed}.", p.DoThis))]),
             _ => throw new InvalidOperationException(),
         };
@@ -104,5 +105,21 @@ public static class SumQuestion
 /// <summary>A sum with its answer.</summary>
 /// <param name="Sum">What was asked.</param>
 /// <param name="Result">The answer with its working.</param>
-/// <param name="Unit">The unit that the asker wrote first, to show figures of its kind in; null where there was none.</param>
-public sealed record SumAnswer(Sum Sum, SumResult Result, TradeUnit? Unit);
+/// <param name="Units">The units that the asker wrote, in order.</param>
+public sealed record SumAnswer(Sum Sum, SumResult Result, IReadOnlyList<TradeUnit> Units)
+{
+    /// <summary>Kinds that nobody reads in their SI unit.</summary>
+    private static readonly QuantityKind[] ReadInTradeUnits =
+    [
+        QuantityKind.Length, QuantityKind.Pressure, QuantityKind.Flow, QuantityKind.KinematicViscosity, QuantityKind.DynamicViscosity, QuantityKind.Stiffness, QuantityKind.RotationalSpeed, QuantityKind.Angle,
+    ];
+
+    /// <summary>The unit that the asker wrote first, to show lines of its kind in; null where there was none.</summary>
+    public TradeUnit? Unit => Units.Count > 0 ? Units[0] : null;
+
+    /// <summary>The unit to show a figure in: the one that the asker wrote for its kind, else the trade's; null where the SI unit serves.</summary>
+    /// <param name="si">The SI unit of the figure.</param>
+    public TradeUnit? UnitFor(string si) =>
+        Units.FirstOrDefault(unit => TradeUnit.Default(unit.Kind).Symbol == si)
+        ?? ReadInTradeUnits.Where(kind => TradeUnit.Default(kind).Symbol == si).Select(kind => TradeUnit.Usual(kind)[0]).FirstOrDefault();
+}

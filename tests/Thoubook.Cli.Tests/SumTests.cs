@@ -88,6 +88,19 @@ public sealed class SumTests
     }
 
     [Fact]
+    public void Sum_ShowsFigures_InTheUnitsOfTheTradeOrThoseOfTheAsker()
+    {
+        var loss = Spoken.Here(null, "sum", "pipe-loss", "bore=12mm", "length=1.5m", "flow=20L/min", "viscosity=17cP").Is(ExitStatus.Good).Out;
+        Assert.Contains("2.42237915 psi", loss, StringComparison.Ordinal);
+        Assert.Contains("m/s", loss, StringComparison.Ordinal);
+        var flow = Spoken.Here(null, "sum", "orifice-flow", "bore=1.5mm", "pressure=4bar").Is(ExitStatus.Good).Out;
+        Assert.Contains("L/min", flow, StringComparison.Ordinal);
+        var spring = Spoken.Here(null, "sum", "spring-test", "first-length=2in", "first-load=30lbf", "second-length=1.5in", "second-load=65lbf").Is(ExitStatus.Good).Out;
+        Assert.Contains("70 lbf/in", spring, StringComparison.Ordinal);
+        Assert.Contains("2.428571", spring, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void Sum_InWords_AsApproved()
     {
         Approved.Check("sum-list", Spoken.Here(null, "sum", "--list").Out);

@@ -119,7 +119,7 @@ internal static class SumVerb
         terminal.Out.WriteLine();
         var values = new Table("figure", "value", "what");
         foreach (var value in answer.Result.Values)
-            values.Add(value.Key, Shown(value.Value, value.Unit, answer.Unit), value.Name);
+            values.Add(value.Key, Shown(value.Value, value.Unit, answer.UnitFor(value.Unit)), value.Name);
         values.WriteTo(terminal);
         terminal.Out.WriteLine();
         var working = new Table("working", "=", "unit", "what", "from");
