@@ -121,8 +121,11 @@ public sealed class Circuit
     /// <summary>What a parameter may be, in words.</summary>
     internal string Allowed(ParameterId parameter) => _rules[parameter.Index].Allowed;
 
-    /// <summary>Where the parameters of an element begin.</summary>
-    internal int FirstParameter(int element) => _firstParameter[element];
+    /// <summary>Where the parameters of an element begin; they stand in the order of its numbers.</summary>
+    /// <param name="element">[-] place of the element.</param>
+    /// <returns>[-] the index of its first parameter.</returns>
+    /// <remarks>Source: none, a look-up (common practice). Check: NetworkTests.</remarks>
+    public int FirstParameter(int element) => _firstParameter[element];
 
     private static SizeRule[] NodeRules(CircuitNode node) =>
         [node.FixedPressure is null ? SizeRule.Optional(nameof(CircuitNode.FixedPressure)) : SizeRule.Any(nameof(CircuitNode.FixedPressure)), SizeRule.Any(nameof(CircuitNode.Height))];

@@ -12,6 +12,9 @@ public abstract record CircuitElement(string Name, int From, int To)
     /// <summary>Whether it is blanked off: nothing flows.</summary>
     public bool Blanked { get; init; }
 
+    /// <summary>[any] Its numbers, in the order in which a circuit's parameters have them; NaN where an optional one is left out.</summary>
+    public IReadOnlyList<double> Numbers => Values;
+
     /// <summary>The numbers it has, in the order of <see cref="Values"/>, with what each may be.</summary>
     internal abstract ReadOnlySpan<SizeRule> Rules { get; }
 

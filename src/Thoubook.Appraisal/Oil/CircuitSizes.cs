@@ -1,0 +1,165 @@
+using Thoubook.Appraisal.Estimates;
+using Thoubook.Record;
+using Thoubook.Record.Circuits;
+
+namespace Thoubook.Appraisal.Oil;
+
+/// <summary>The sizes of one element, in SI, by the keys of its kind.</summary>
+/// <param name="shape">Its keys.</param>
+/// <param name="si">[SI] in the order of the keys; NaN where one is left out.</param>
+internal readonly struct ElementSizes(ElementShape shape, double[] si)
+{
+    public double this[string key] => si[Place(key)];
+
+    public double? Maybe(string key) => this[key] is var value && double.IsNaN(value) ? null : value;
+
+    /// <summary>The same with one size changed.</summary>
+    public ElementSizes With(int place, double value)
+    {
+        var changed = (double[])si.Clone();
+        changed[place] = value;
+        return new ElementSizes(shape, changed);
+    }
+
+    public int Place(string key)
+    {
+        for (var i = 0; i < shape.Keys.Count; i++)
+        {
+            if (shape.Keys[i].Name == key)
+                return i;
+        }
+
+        throw new ArgumentException($"A {shape.Kind.Word()} has no {key}.", nameof(key));
+    }
+}
+
+/// <summary>Where one uncertain figure enters the circuit.</summary>
+/// <param name="Element">Place of the element.</param>
+/// <param name="Key">Place of the key in its kind; −1: the flow of the law itself, by its logarithm.</param>
+/// <param name="Of">The figure, or what is assumed in the place of one.</param>
+/// <param name="Figure">Null for what is assumed.</param>
+internal sealed record SizeInput(int Element, int Key, Estimate Of, CircuitFigure? Figure);
+
+/// <summary>The sizes of every element of a circuit at one oil temperature, and what is uncertain in them.</summary>
+internal sealed class CircuitSizes
+{
+    /// <summary>[m] A gap that closes is left this much, so that the circuit can still be solved.</summary>
+    private const double HardlyAGap = 1e-7;
+
+    /// <summary>[-] standard uncertainty of a discharge coefficient taken from a book.</summary>
+    private const double DischargeDoubt = 0.05;
+
+    /// <summary>[-] standard uncertainty of where a shaft lies in its bearing.</summary>
+    private const double EccentricityDoubt = 0.12;
+
+    /// <summary>[K] standard uncertainty of how much warmer a film is.</summary>
+    private const double FilmRiseDoubt = 4;
+
+    /// <summary>[-] standard uncertainty of the closed-form flow of a plain bearing beside a running one's.</summary>
+    private const double BearingLawDoubt = 0.08;
+
+    private static readonly UncertaintySource Discharges = new(SourceKind.Assumed, "discharge coefficients");
+    private static readonly UncertaintySource Lying = new(SourceKind.Assumed, "where the shafts lie in their bearings");
+    private static readonly UncertaintySource Films = new(SourceKind.Assumed, "how much warmer the films are than the oil that feeds them");
+    private static readonly UncertaintySource BearingLaw = new(SourceKind.Assumed, "the flow of a plain bearing by its closed form");
+
+    private readonly ElementSizes[] _sizes;
+
+    private CircuitSizes(OilCircuit circuit, ElementSizes[] sizes, IReadOnlyList<SizeInput> inputs, IReadOnlyList<Caution> cautions)
+    {
+        Circuit = circuit;
+        _sizes = sizes;
+        Inputs = inputs;
+        Cautions = cautions;
+    }
+
+    public OilCircuit Circuit { get; }
+
+    public IReadOnlyList<SizeInput> Inputs { get; }
+
+    public IReadOnlyList<Caution> Cautions { get; }
+
+    public ElementSizes this[int element] => _sizes[element];
+
+    /// <summary>The sizes at an oil temperature.</summary>
+    /// <param name="circuit">The circuit.</param>
+    /// <param name="figures">What its dimensions and fits are.</param>
+    /// <param name="oilTemperature">[K]</param>
+    /// <param name="exactly">[SI] Figures to be taken as exactly this, at the temperature.</param>
+    public static Outcome<CircuitSizes> Of(OilCircuit circuit, FigureValues figures, double oilTemperature, IReadOnlyDictionary<FigureName, double>? exactly = null)
+    {
+        var problems = new List<Problem>();
+        var cautions = new List<Caution>();
+        var inputs = new List<SizeInput>();
+        var sizes = new ElementSizes[circuit.Elements.Count];
+        var seen = new Dictionary<FigureName, CircuitFigure?>();
+        for (var i = 0; i < sizes.Length; i++)
+        {
+            var element = circuit.Elements[i];
+            var shape = element.Shape;
+            var si = new double[shape.Keys.Count];
+            for (var k = 0; k < si.Length; k++)
+                si[k] = Size(element, shape.Keys[k], i, k);
+            sizes[i] = new ElementSizes(shape, si);
+            if (element.Blanked)
+                continue;
+            problems.AddRange(shape.Check(key => new ElementSizes(shape, si).Maybe(key)).Select(p => p with { Field = $"{element.Name}: {p.Field}" }));
+            if (element.Kind is ElementKind.GroovedBearing or ElementKind.HalfGroovedBearing or ElementKind.HoleFedBearing)
+                inputs.Add(new SizeInput(i, -1, new Estimate(0, [new Contribution(BearingLaw, BearingLawDoubt, double.PositiveInfinity)]), null));
+        }
+
+        return problems.Count > 0 ? new Outcome<CircuitSizes>.Refused(problems) : new CircuitSizes(circuit, sizes, inputs, cautions);
+
+        double Size(ElementDefinition element, ElementKey key, int i, int k)
+        {
+            switch (element.Value(key.Name))
+            {
+                case CircuitValue.Taken taken:
+                    if (exactly is not null && exactly.TryGetValue(taken.Figure, out var exact))
+                        return Gap(key, exact, element);
+                    if (!seen.TryGetValue(taken.Figure, out var figure))
+                        seen[taken.Figure] = figure = figures.At(taken.Figure, oilTemperature);
+                    if (figure is null)
+                    {
+                        if (!element.Blanked)
+                            problems.Add(new Problem("circuit-figure-unknown", $"{element.Name}: {key.Name}", taken.Figure.ToString(), "A figure with readings or with limits.", "Measure it, give its limits, or write a quantity in the circuit."));
+                        return double.NaN;
+                    }
+
+                    if (!element.Blanked)
+                        inputs.Add(new SizeInput(i, k, figure.Value, figure));
+                    return Gap(key, figure.Value.Value, element);
+                case CircuitValue.Given given:
+                    Doubt(key.Name, given.Quantity.Si, element, i, k);
+                    return given.Quantity.Si;
+                default:
+                    if (key.Default is { } usual)
+                        Doubt(key.Name, usual, element, i, k);
+                    return key.Default ?? double.NaN;
+            }
+        }
+
+        double Gap(ElementKey key, double value, ElementDefinition element)
+        {
+            if (value >= HardlyAGap || key.Name is not ("clearance" or "end-float" or "driven-end-float" or "tip-clearance" or "bush-clearance" or "gap" or "leak-gap" or "seat-gap"))
+                return value;
+            cautions.Add(new Caution("nil-gap", $"{element.Name}: nothing is left of its {key.Name} at this temperature. It binds; the oil is worked out as if a hair were left."));
+            return HardlyAGap;
+        }
+
+        void Doubt(string key, double value, ElementDefinition element, int i, int k)
+        {
+            if (element.Blanked)
+                return;
+            var doubt = key switch
+            {
+                "discharge" => (Discharges, DischargeDoubt * value),
+                "eccentricity" when value > 0 => (Lying, EccentricityDoubt),
+                "film-rise" when value > 0 => (Films, FilmRiseDoubt),
+                _ => (default, 0.0),
+            };
+            if (doubt.Item2 > 0)
+                inputs.Add(new SizeInput(i, k, new Estimate(value, [new Contribution(doubt.Item1, doubt.Item2, double.PositiveInfinity)]), null));
+        }
+    }
+}

@@ -1,0 +1,170 @@
+using Thoubook.Appraisal.Estimates;
+using Thoubook.Mechanics.Oil;
+using Thoubook.Record;
+using Thoubook.Record.Circuits;
+using Thoubook.Record.Quantities;
+
+namespace Thoubook.Appraisal.Oil;
+
+/// <summary>
+/// The oil system of an engine, worked out from its record: what the gauges will read, where the pressure goes, what to measure next, what a change would do.
+/// Pure and immutable; the same record gives the same answers.
+/// </summary>
+public sealed partial class OilSystem
+{
+    private const double Revolution = Math.PI / 30;
+
+    private readonly EngineAppraisal _appraisal;
+    private readonly OilCircuit _circuit;
+    private readonly EngineOil? _oil;
+    private readonly IReadOnlyDictionary<FigureName, double> _changes;
+    private readonly FigureValues _figures;
+    private readonly Lazy<FlowFit?> _fit;
+
+    private OilSystem(EngineAppraisal appraisal, OilCircuit circuit, EngineOil? oil, IReadOnlyDictionary<FigureName, double> changes, OilSystem? before)
+    {
+        _appraisal = appraisal;
+        _circuit = circuit;
+        _oil = oil;
+        _changes = changes;
+        _figures = new FigureValues(appraisal, changes);
+
+        // A trial changes the engine after the test that it was fitted to: the fit is that of the engine as it was.
+        _fit = before is null ? new(WorkOutFit) : before._fit;
+    }
+
+    public EngineRecord Record => _appraisal.Record;
+
+    public OilCircuit Circuit => _circuit;
+
+    /// <summary>Where the first state of the circuit runs; 600 rev/min and 80 °C where it has none.</summary>
+    public OilPoint HotIdle => (_circuit.State(OilState.HotIdle) ?? (_circuit.States is [var first, ..] ? first : null)) is { } state ? PointOf(state) : new OilPoint(600 * Revolution, 353.15);
+
+    /// <summary>The oil system of an engine, or what stands against it.</summary>
+    public static Outcome<OilSystem> Of(EngineAppraisal appraisal) => appraisal.Record.Circuit is { Elements.Count: > 0 } circuit
+        ? OilOf(circuit.Oil).Then<OilSystem>(oil => new OilSystem(appraisal, circuit, oil, new Dictionary<FigureName, double>(), null))
+        : new Problem("no-circuit", "circuit", "nothing", "The engine has no oil circuit yet.", "Answer the questions of the circuit's starter, or write a circuit: section in its engine file.");
+
+    /// <summary>The system with something supposed. Nothing is written.</summary>
+    public Outcome<OilSystem> Suppose(OilTrial trial)
+    {
+        var problems = new List<Problem>();
+        foreach (var name in trial.Set.Keys.Concat(trial.ChangeBy.Keys).Where(n => _appraisal[n] is null))
+            problems.Add(new Problem("unknown-figure", "", name.ToString(), "A dimension or fit of the engine.", Nearest.Advice(name.ToString(), Figures(), "Name one of these.")));
+        foreach (var name in trial.Blanked.Concat(trial.Opened).Concat(trial.Sizes.Select(s => s.Element)).Where(n => _circuit.Element(n) is null))
+            problems.Add(new Problem("unknown-element", "", name.Text, "An element of the circuit.", Nearest.Advice(name.Text, _circuit.Elements.Select(e => e.Name.Text), "Name one of these.")));
+        foreach (var size in trial.Sizes.Where(s => _circuit.Element(s.Element)?.Shape.Key(s.Key) is null && _circuit.Element(s.Element) is not null))
+            problems.Add(new Problem("unknown-key", size.Element.Text, size.Key, $"One of: {string.Join(", ", _circuit.Element(size.Element)!.Shape.Keys.Select(k => k.Name))}.", "Name one of these."));
+        if (problems.Count > 0)
+            return new Outcome<OilSystem>.Refused(problems);
+
+        var appraisal = trial.Set.Count == 0 ? _appraisal : Appraiser.Appraise(Record with { Supposed = Joined(Record.Supposed, trial.Set, (_, supposed) => supposed) });
+        var circuit = trial.Blanked.Count + trial.Opened.Count + trial.Sizes.Count == 0 && trial.Oil is null ? _circuit : _circuit with
+        {
+            Oil = trial.Oil ?? _circuit.Oil,
+            Elements = [.. _circuit.Elements.Select(e => Changed(e, trial))],
+        };
+        var changes = Joined(_changes.Where(c => !trial.Set.ContainsKey(c.Key)).ToDictionary(), trial.ChangeBy, (was, by) => was + by);
+        return OilOf(circuit.Oil).Then<OilSystem>(oil => new OilSystem(appraisal, circuit, oil, changes, this));
+    }
+
+    /// <summary>The whole system at one point.</summary>
+    public Outcome<OilAnswer> At(OilPoint point) => Solve(point).Then<OilAnswer>(solved => OilAnswers.Of(this, point, solved));
+
+    /// <summary>Every stated condition, judged; one that cannot be worked out says why.</summary>
+    public IReadOnlyList<Outcome<StateAnswer>> States() =>
+        [.. _circuit.States.Select(state => At(PointOf(state)).Then<StateAnswer>(answer => new StateAnswer(state, answer, GaugeVerdicts.Of(state, answer, Record.Engine.Confidence))))];
+
+    internal static OilPoint PointOf(OilState state) => new(state.Speed.Si, state.OilTemperature.Si);
+
+    internal Outcome<SolvedCircuit> Solve(OilPoint point, IReadOnlyDictionary<FigureName, double>? exactly = null) =>
+        RunningOil.Of(_oil, point).Then(oil =>
+            CircuitSizes.Of(_circuit, _figures, point.OilTemperature, exactly).Then(sizes => SolvedCircuit.Of(sizes, point, oil)));
+
+    /// <summary>What a gauge will read, fitted to the flow test that was accepted.</summary>
+    internal GaugeAnswer Gauge(OilGauge gauge, SolvedCircuit solved)
+    {
+        var pressure = Fitted(solved.PressureOf(gauge.At));
+        var below = gauge.Height is { } height ? solved.Oil.Density * 9.80665 * ((_circuit.Node(gauge.At)?.Height?.Si ?? 0) - height.Si) : 0;
+        IReadOnlyList<Contribution> shares = gauge.Uncertainty is { Si: > 0 } own
+            ? [.. pressure.Contributions, new Contribution(new UncertaintySource(SourceKind.Gauge, $"the {gauge.Name} gauge"), own.Si, double.PositiveInfinity)]
+            : pressure.Contributions;
+        return new GaugeAnswer(gauge, new Estimate(pressure.Value + below, shares));
+    }
+
+    /// <summary>The gauges as defined; where none is, one at the outlet of the first pressure pump.</summary>
+    internal IReadOnlyList<OilGauge> Gauges => _circuit.Gauges.Count > 0 || _circuit.Elements.FirstOrDefault(IsPressurePump) is not { } pump
+        ? _circuit.Gauges
+        : [new OilGauge(new OilGaugeName("pump outlet"), pump.To)];
+
+    internal static bool IsPump(ElementDefinition element) => element.Kind is ElementKind.Pump or ElementKind.GearPump;
+
+    internal static bool IsPressurePump(ElementDefinition element) => IsPump(element) && element.Value("need") is null;
+
+    private static Outcome<EngineOil?> OilOf(OilChoice choice)
+    {
+        if (!choice.IsSaid)
+            return new Outcome<EngineOil?>.Ok(null, []);
+        EngineOil? oil;
+        if (choice.Points.Count >= 2)
+        {
+            var (first, last) = (choice.Points.MinBy(p => p.Temperature.Si)!, choice.Points.MaxBy(p => p.Temperature.Si)!);
+            if (last.Temperature.Si - first.Temperature.Si < 10 || last.Viscosity.Si >= first.Viscosity.Si)
+                return new Problem("oil-points", "oil", $"{first.Viscosity.Text} at {first.Temperature.Text}, {last.Viscosity.Text} at {last.Temperature.Text}", "Two temperatures at least 10 °C apart, the warmer oil the thinner.", "Correct the points.");
+            oil = EngineOil.FromTwoPoints(first.Temperature.Si, first.Viscosity.Si, last.Temperature.Si, last.Viscosity.Si);
+        }
+        else if (choice.Grade is not { } grade)
+        {
+            return new Problem("oil-points", "oil", "one point", "The viscosity at two temperatures, or a grade.", "Give another point or the grade.");
+        }
+        else if (!EngineOil.TryGrade(grade, out oil, out var nearest))
+        {
+            return new Problem("oil-grade", "oil", grade, "A grade of an open standard, such as SAE 40, SAE 20W-50 or ISO VG 100.", nearest.Count > 0 ? $"Did you mean {string.Join(" or ", nearest)}?" : "Give its viscosity at two temperatures instead.");
+        }
+
+        if (choice.Density is { } density)
+        {
+            if (density.Si is < 750 or > 1100)
+                return new Problem("oil-density", "oil", density.Text, "The density of an oil at 15 °C: 750 to 1100 kg/m³.", "Correct it.");
+            oil = oil.WithDensity(density.Si);
+        }
+
+        if (choice.ShearFactor is { } factor)
+        {
+            if (factor.Si is < 0.3 or > 1)
+                return new Problem("oil-shear", "oil", factor.Text, "The share of its viscosity that an oil keeps in a film: 0.3 to 1.", "Correct it.");
+            oil = oil.WithShearFactor(factor.Si);
+        }
+
+        return new Outcome<EngineOil?>.Ok(oil, []);
+    }
+
+    private static ElementDefinition Changed(ElementDefinition element, OilTrial trial)
+    {
+        var blanked = (element.Blanked || trial.Blanked.Contains(element.Name)) && !trial.Opened.Contains(element.Name);
+        var sizes = trial.Sizes.Where(s => s.Element == element.Name).ToList();
+        if (blanked == element.Blanked && sizes.Count == 0)
+            return element;
+        return element with
+        {
+            Blanked = blanked,
+            Values =
+            [
+                .. element.Values.Where(v => !sizes.Exists(s => s.Key == v.Key)),
+                .. sizes.Select(s => new ElementValue(s.Key, new CircuitValue.Given(Exactly(s.Value, element.Shape.Key(s.Key)!.Kind)))),
+            ],
+        };
+    }
+
+    internal static Quantity Exactly(double si, QuantityKind kind) => new(si, kind, TradeUnit.Default(kind), QuantityText.Full(si, kind));
+
+    private static Dictionary<FigureName, double> Joined(IReadOnlyDictionary<FigureName, double> was, IReadOnlyDictionary<FigureName, double> more, Func<double, double, double> both)
+    {
+        var joined = was.ToDictionary();
+        foreach (var (name, value) in more)
+            joined[name] = joined.TryGetValue(name, out var before) ? both(before, value) : value;
+        return joined;
+    }
+
+    private IEnumerable<string> Figures() => _appraisal.Dimensions.Concat<FigureAppraisal>(_appraisal.Fits).Select(f => f.Figure.Name.ToString());
+}

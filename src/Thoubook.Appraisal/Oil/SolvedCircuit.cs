@@ -1,0 +1,298 @@
+using Thoubook.Appraisal.Estimates;
+using Thoubook.Mechanics.Circuits;
+using Thoubook.Mechanics.Oil;
+using Thoubook.Record;
+using Thoubook.Record.Circuits;
+
+namespace Thoubook.Appraisal.Oil;
+
+/// <summary>The oil as it runs.</summary>
+/// <param name="Viscosity">[Pa·s]</param>
+/// <param name="Density">[kg/m³]</param>
+/// <param name="Doubt">[-] standard relative uncertainty of the viscosity.</param>
+/// <param name="AtRise">[Pa·s] of oil warmer by so many kelvins; null where it does not change.</param>
+internal sealed record RunningOil(double Viscosity, double Density, double Doubt, Func<double, double>? AtRise)
+{
+    public static Outcome<RunningOil> Of(EngineOil? oil, OilPoint point)
+    {
+        if (point is { Viscosity: { } viscosity, Density: { } density })
+            return new RunningOil(viscosity, density, 0, null);
+        if (oil is null)
+            return new Problem("oil-not-said", "oil", "nothing", "The circuit does not say which oil it runs on.", "Give its grade, or its viscosity at two temperatures.");
+        if (oil.Remark(point.OilTemperature) is { } remark && (point.OilTemperature < 200 || point.OilTemperature > 500))
+            return new Problem("oil-temperature", "oil temperature", $"{point.OilTemperature - 273.15:F0} °C", remark, "Ask within the oil's range.");
+        return new RunningOil(
+            point.Viscosity ?? oil.DynamicViscosity(point.OilTemperature),
+            point.Density ?? oil.Density(point.OilTemperature),
+            point.Viscosity is null ? oil.ViscosityUncertainty(point.OilTemperature) : 0,
+            point.Viscosity is null ? rise => oil.DynamicViscosity(point.OilTemperature + rise) : null);
+    }
+
+    public OperatingPoint At(double speed, double thicker = 1) => new(speed, Viscosity * thicker, Density)
+    {
+        ViscosityAtRise = AtRise is { } warmer ? (thicker == 1 ? warmer : rise => warmer(rise) * thicker) : null,
+    };
+}
+
+/// <summary>A circuit of the record solved at one point, and how its pressures hang on every uncertain size.</summary>
+internal sealed class SolvedCircuit
+{
+    private static readonly UncertaintySource Thickness = new(SourceKind.Oil, "how thick this oil is for its grade");
+
+    private readonly CircuitSizes _sizes;
+    private readonly CircuitSolver _solver;
+    private readonly IReadOnlyDictionary<NodeName, int> _nodes;
+    private readonly (int First, int Count)[] _laws;
+    private readonly OilPoint _point;
+    private readonly RunningOil _oil;
+    private readonly Dictionary<int, double[]> _slopes = [];
+    private readonly Dictionary<Estimate, double[]> _flowChanges = [];
+    private double[]? _flowChangesByOil;
+    private CircuitSolver? _other;
+    private double[]? _thicker;
+
+    private SolvedCircuit(CircuitSizes sizes, CircuitSolver solver, IReadOnlyDictionary<NodeName, int> nodes, (int, int)[] laws, OilPoint point, RunningOil oil)
+    {
+        (_sizes, _solver, _nodes, _laws, _point, _oil) = (sizes, solver, nodes, laws, point, oil);
+    }
+
+    public CircuitSizes Sizes => _sizes;
+
+    public RunningOil Oil => _oil;
+
+    public Mechanics.Numerics.SolveReport Report => _solver.Report;
+
+    public IReadOnlyList<CircuitCaution> Cautions => _solver.Cautions();
+
+    public static Outcome<SolvedCircuit> Of(CircuitSizes sizes, OilPoint point, RunningOil oil)
+    {
+        var circuit = sizes.Circuit;
+        var names = circuit.NodeNames;
+        var places = new Dictionary<NodeName, int>(names.Count);
+        var nodes = new List<CircuitNode>(names.Count);
+        var used = circuit.Elements.Where(e => !e.Blanked).SelectMany(e => e.NodesNamed).ToHashSet();
+        foreach (var name in names.Where(n => used.Contains(n) || circuit.Node(n)?.Pressure is not null))
+        {
+            places[name] = nodes.Count;
+            var node = circuit.Node(name);
+            nodes.Add(new CircuitNode(name.Text, node?.Pressure?.Si, node?.Height?.Si ?? 0));
+        }
+
+        var laws = new List<CircuitElement>(circuit.Elements.Count + 4);
+        var spans = new (int, int)[circuit.Elements.Count];
+        for (var i = 0; i < spans.Length; i++)
+        {
+            if (circuit.Elements[i] is not { Blanked: false } element)
+                continue;
+            if (Fault(element, sizes[i]) is { } fault)
+                return fault;
+            var own = ElementLaws.Of(element, sizes[i], places[element.From], places[element.To], element.Vent is { } vent ? places[vent] : null, point.Speed, oil.Density);
+            spans[i] = (laws.Count, own.Length);
+            laws.AddRange(own);
+        }
+
+        if (Circuit.Compile(nodes, laws) is not CircuitOutcome.Compiled compiled)
+            return new Outcome<SolvedCircuit>.Refused([.. ((CircuitOutcome.Insoluble)Circuit.Compile(nodes, laws)).Faults.Select(Problem)]);
+        var solver = new CircuitSolver(compiled.Circuit);
+        var report = solver.Solve(oil.At(point.Speed));
+        return report.Converged
+            ? new SolvedCircuit(sizes, solver, places, spans, point, oil)
+            : new Problem("circuit-not-solved", "circuit", $"after {report.Iterations} steps {report.Residual:G2} of the flow still unbalanced", report.Hint, "Look at the sizes that are far from the rest, or leave an element out to find which it is.");
+    }
+
+    /// <summary>[Pa] gauge; that of a node that only blanked elements meet is not known.</summary>
+    public double? Pressure(NodeName node) => _nodes.TryGetValue(node, out var place) ? _solver.Pressure(place) : null;
+
+    /// <summary>[m³/s] of an element, all its laws together.</summary>
+    public double Flow(int element) => Sum(element, _solver.Flow);
+
+    public double Lift(int element) => Sum(element, _solver.Lift);
+
+    public double Filling(int element) => _laws[element].Count > 0 ? _solver.Filling(_laws[element].First) : 1;
+
+    public CircuitElement? Law(int element) => _laws[element].Count > 0 ? _solver.Circuit.Elements[_laws[element].First] : null;
+
+    /// <summary>[Pa] The pressure at a node with the doubt of every size and of the oil.</summary>
+    public Estimate PressureOf(NodeName node)
+    {
+        var place = _nodes[node];
+        var value = _solver.Pressure(place);
+        var terms = Terms(element => key => Slope(place, element, key));
+        if (_oil.Doubt > 0)
+            terms.Add((Thicker()[place], new Estimate(1, [new Contribution(Thickness, _oil.Doubt, double.PositiveInfinity)])));
+        return new Estimate(value, Estimate.Sum([.. terms]).Contributions);
+    }
+
+    /// <summary>[m³/s] The flow of an element with the doubt of every size and of the oil: each is changed a little and the circuit solved anew.</summary>
+    public Estimate FlowOf(int element)
+    {
+        var terms = new List<(double, Estimate)>();
+        foreach (var group in _sizes.Inputs.GroupBy(i => i.Of))
+            terms.Add((FlowChanges(group.Key, [.. group])[element], group.Key));
+        if (_oil.Doubt > 0)
+            terms.Add((FlowChangesByOil()[element], new Estimate(1, [new Contribution(Thickness, _oil.Doubt, double.PositiveInfinity)])));
+        return new Estimate(Flow(element), Estimate.Sum([.. terms]).Contributions);
+    }
+
+    /// <summary>How much a pressure gains for one unit of a figure.</summary>
+    public double SlopeBy(NodeName node, FigureName figure) =>
+        _sizes.Inputs.Where(i => i.Figure?.Name == figure).Sum(i => Slope(_nodes[node], i.Element, i.Key));
+
+    private List<(double, Estimate)> Terms(Func<int, Func<int, double>> slopeOf)
+    {
+        var byEstimate = new Dictionary<Estimate, double>();
+        foreach (var input in _sizes.Inputs)
+        {
+            var slope = slopeOf(input.Element)(input.Key);
+            if (slope != 0)
+                byEstimate[input.Of] = byEstimate.GetValueOrDefault(input.Of) + slope;
+        }
+
+        return [.. byEstimate.Select(pair => (pair.Value, pair.Key))];
+    }
+
+    /// <summary>[any] Pa at a node for one SI unit of a size, or for the natural logarithm of the element's flow.</summary>
+    private double Slope(int node, int element, int key)
+    {
+        if (!_slopes.TryGetValue(node, out var slopes))
+            _solver.Sensitivities(node, _slopes[node] = slopes = new double[_solver.Circuit.ParameterCount]);
+        var (first, count) = _laws[element];
+        double sum = 0;
+        if (key < 0)
+        {
+            for (var law = first; law < first + count; law++)
+            {
+                var conductance = _solver.Circuit.Find(law, nameof(LaminarPassage.Conductance));
+                sum += slopes[conductance.Index] * _solver[conductance];
+            }
+
+            return sum;
+        }
+
+        var definition = _sizes.Circuit.Elements[element];
+        var name = definition.Shape.Keys[key].Name;
+        var value = _sizes[element][name];
+        var h = Math.Max(Math.Abs(value) * 1e-5, 1e-12);
+        var (more, less) = (LawsWith(definition, element, key, value + h), LawsWith(definition, element, key, value - h));
+        for (var law = 0; law < count; law++)
+        {
+            var parameter = _solver.Circuit.FirstParameter(first + law);
+            for (var p = 0; p < more[law].Numbers.Count; p++)
+            {
+                var change = more[law].Numbers[p] - less[law].Numbers[p];
+                if (change != 0 && !double.IsNaN(change))
+                    sum += slopes[parameter + p] * change / (2 * h);
+            }
+        }
+
+        return sum;
+    }
+
+    private CircuitElement[] LawsWith(ElementDefinition definition, int element, int key, double value)
+    {
+        var law = _solver.Circuit.Elements[_laws[element].First];
+        return ElementLaws.Of(definition, _sizes[element].With(key, value), law.From, law.To, definition.Vent is { } vent ? _nodes[vent] : null, _point.Speed, _oil.Density);
+    }
+
+    /// <summary>[Pa] What each pressure gains where the oil is thicker, for the natural logarithm of its viscosity.</summary>
+    private double[] Thicker()
+    {
+        if (_thicker is not null)
+            return _thicker;
+        const double Step = 0.01;
+        var other = new CircuitSolver(_solver.Circuit);
+        var more = new double[_solver.Circuit.NodeCount];
+        var gained = new double[more.Length];
+        other.Solve(_oil.At(_point.Speed, 1 + Step));
+        for (var i = 0; i < more.Length; i++)
+            more[i] = other.Pressure(i);
+        other.Solve(_oil.At(_point.Speed, 1 - Step));
+        for (var i = 0; i < more.Length; i++)
+            gained[i] = (more[i] - other.Pressure(i)) / (2 * Step);
+        return _thicker = gained;
+    }
+
+    /// <summary>[any] m³/s of every element for one unit of an uncertain thing, or for the logarithm of a flow.</summary>
+    private double[] FlowChanges(Estimate of, IReadOnlyList<SizeInput> inputs)
+    {
+        if (_flowChanges.TryGetValue(of, out var known))
+            return known;
+        var value = inputs[0].Key < 0 ? 1 : Math.Abs(of.Value);
+        var h = Math.Max(value * 1e-3, 1e-9);
+        var (more, less) = (FlowsWith(inputs, h), FlowsWith(inputs, -h));
+        var changes = new double[more.Length];
+        for (var i = 0; i < changes.Length; i++)
+            changes[i] = (more[i] - less[i]) / (2 * h);
+        return _flowChanges[of] = changes;
+    }
+
+    private double[] FlowsWith(IReadOnlyList<SizeInput> inputs, double by)
+    {
+        _other ??= new CircuitSolver(_solver.Circuit);
+        var changed = new List<(Mechanics.Circuits.ParameterId Parameter, double Was)>();
+        foreach (var input in inputs)
+        {
+            var (first, count) = _laws[input.Element];
+            var definition = _sizes.Circuit.Elements[input.Element];
+            var laws = input.Key < 0 ? null : LawsWith(definition, input.Element, input.Key, _sizes[input.Element][definition.Shape.Keys[input.Key].Name] + by);
+            for (var law = 0; law < count; law++)
+            {
+                var start = _solver.Circuit.FirstParameter(first + law);
+                var numbers = _solver.Circuit.Elements[first + law].Numbers;
+                for (var p = 0; p < numbers.Count; p++)
+                {
+                    var value = laws is null ? (p == 0 ? numbers[0] * (1 + by) : numbers[p]) : laws[law].Numbers[p];
+                    if (!value.Equals(numbers[p]))
+                    {
+                        changed.Add((new(start + p), numbers[p]));
+                        _other[new(start + p)] = value;
+                    }
+                }
+            }
+        }
+
+        _other.Solve(_oil.At(_point.Speed));
+        var flows = Flows(_other);
+        foreach (var (parameter, was) in changed)
+            _other[parameter] = was;
+        return flows;
+    }
+
+    private double[] FlowChangesByOil()
+    {
+        const double Step = 0.01;
+        _other ??= new CircuitSolver(_solver.Circuit);
+        if (_flowChangesByOil is not null)
+            return _flowChangesByOil;
+        _other.Solve(_oil.At(_point.Speed, 1 + Step));
+        var more = Flows(_other);
+        _other.Solve(_oil.At(_point.Speed, 1 - Step));
+        var less = Flows(_other);
+        return _flowChangesByOil = [.. more.Zip(less, (a, b) => (a - b) / (2 * Step))];
+    }
+
+    private double[] Flows(CircuitSolver solver)
+    {
+        var flows = new double[_laws.Length];
+        for (var i = 0; i < flows.Length; i++)
+            flows[i] = Sum(i, solver.Flow);
+        return flows;
+    }
+
+    private double Sum(int element, Func<int, double> of)
+    {
+        var (first, count) = _laws[element];
+        double sum = 0;
+        for (var i = first; i < first + count; i++)
+            sum += of(i);
+        return sum;
+    }
+
+    private static Problem? Fault(ElementDefinition element, ElementSizes sizes) =>
+        element.Kind == ElementKind.GearPump && ElementLaws.GearSizes(sizes).Fault is not Mechanics.Pumps.GearPumpFault.None and var fault
+            ? new Problem("circuit-gears", element.Name.Text, Words.Word(fault).Replace('-', ' '), "Two gears that mesh: teeth, tip diameter, centre distance and pressure angle agree.", "Measure them again.")
+            : null;
+
+    private static Problem Problem(CircuitFault fault) =>
+        new($"circuit-{Words.Word(fault.Kind)}", string.Join(", ", fault.Elements.Concat(fault.Nodes)), "", fault.Words, "Correct the circuit.");
+}
