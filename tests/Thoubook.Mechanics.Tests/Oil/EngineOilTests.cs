@@ -145,6 +145,21 @@ public sealed class EngineOilTests
         Assert.True(oil.ViscosityUncertainty(273.15) > oil.ViscosityUncertainty(At40));
     }
 
+    [Fact]
+    public void ViscosityUncertainty_HasAPartForEachDoubt()
+    {
+        // A straight oil at 40 °C: the limits of its grade, and an index from 85 to 105.
+        var (limits, index) = (Log(At(95, 16.3) / At(95, 12.5)), Log(At(85, 14.4) / At(105, 14.4)));
+        Assert.Equal(Math.Sqrt(((limits * limits) + (index * index)) / 12), Grade("SAE 40").ViscosityUncertainty(At40), 1e-6);
+
+        // A multigrade where it is cranked: from 0.6 to 1.1 of the limit there, and a shear factor from 0.8 to 1.
+        var (cranking, shear) = (Log(1.1 / 0.6), Log(1 / 0.8));
+        Assert.Equal(Math.Sqrt(((cranking * cranking) + (shear * shear)) / 12), Grade("15W-40").ViscosityUncertainty(253.15), 1e-6);
+
+        static double Log(double ratio) => Math.Log(ratio);
+        static double At(double index, double hot) => ViscosityIndex.ViscosityAt40(index, 1e-6 * hot);
+    }
+
     [Theory]
     [InlineData("sae40", "SAE 40")]
     [InlineData("SAE-40", "SAE 40")]

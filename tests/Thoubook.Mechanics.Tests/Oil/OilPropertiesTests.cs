@@ -43,6 +43,13 @@ public sealed class OilPropertiesTests
     }
 
     [Fact]
+    public void Heat_OfAnOilAsHeavyAsWaterAtNought_IsTheFirstTermOfEachFormula()
+    {
+        Assert.Equal(1685, OilProperties.HeatCapacity(999.1, 273.15), 1e-9);
+        Assert.Equal(0.1172, OilProperties.Conductivity(999.1, 273.15), 1e-12);
+    }
+
+    [Fact]
     public void Density_At15_IsWhatWasGiven() => Assert.Equal(890, OilProperties.Density(890, 288.15), 1e-9);
 
     [Theory]
