@@ -1,3 +1,4 @@
+using Thoubook.Mechanics.Flow;
 using Thoubook.Mechanics.Gears;
 using Thoubook.Mechanics.Sums;
 
@@ -131,7 +132,7 @@ public static class GearPump
         trace.Given("L", "length of a bush", length, Units.Metre);
         trace.Given("ε", "eccentricity of the spindles", BushEccentricity, Units.None, "common practice");
         trace.Given("w", "share of the pressure at the inner end of the bushes", BushShare, Units.None, "common practice");
-        var leak = trace.Line("C_bush", "leak past two bushes", "2 × w × π × D_s × (c/2)^3 × (1 + 1.5 × ε^2)/(12 × L)", 2 * BushShare * PumpGaps.BushLeak(clearance, diameter, length, BushEccentricity), Units.CubicMetre, "annular gap");
+        var leak = trace.Line("C_bush", "leak past two bushes", "2 × w × π × D_s × (c/2)^3 × (1 + 1.5 × ε^2)/(12 × L)", 2 * BushShare * Gaps.Annulus(diameter, clearance, length, BushEccentricity), Units.CubicMetre, "annular gap");
         var drag = trace.Line("D_bush", "drag of two bushes", "2 × 4 × π × (D_s/2)^3 × L/c", 2 * PumpGaps.BushDrag(clearance, diameter, length), Units.CubicMetre, "Petroff's equation");
         return (leak, drag);
     }

@@ -1,9 +1,10 @@
+using Thoubook.Mechanics.Flow;
 using Thoubook.Mechanics.Numerics;
 
 namespace Thoubook.Mechanics.Pumps;
 
 /// <summary>
-/// The narrow gaps of a gear pump. A leak is a volume: times pressure rise over viscosity it is a flow. A drag is a volume too: times
+/// The narrow gaps of a gear pump beside those of <see cref="Gaps"/>. A leak is a volume: times pressure rise over viscosity it is a flow. A drag is a volume too: times
 /// viscosity and speed of turning it is a torque.
 /// </summary>
 public static class PumpGaps
@@ -35,11 +36,8 @@ public static class PumpGaps
     /// <remarks>Model: b h³/(12 N s). Assumes: laminar. Source: plane slot, B. S. Massey and J. Ward-Smith, Mechanics of Fluids, example 6.3 (published). Check: GearPumpTests.</remarks>
     public static double TipLeak(double gap, double width, double land, double sealingTeeth)
     {
-        Guard.ZeroOrMore(gap, "m");
-        Guard.AboveZero(width, "m");
         Guard.AboveZero(land, "m");
-        Guard.AboveZero(sealingTeeth);
-        return width * gap * gap * gap / (12 * sealingTeeth * land);
+        return Gaps.Slot(width, gap, Guard.AboveZero(sealingTeeth) * land);
     }
 
     /// <summary>What the tips of one gear drag along in their gap towards the outlet.</summary>
@@ -51,21 +49,6 @@ public static class PumpGaps
     /// <remarks>Model: b u h/2 over one turn = π b ra h. Source: plane slot with a moving wall, B. S. Massey and J. Ward-Smith, Mechanics of Fluids, example 6.3 (published). Check: GearPumpTests.</remarks>
     public static double TipCarry(double gap, double width, double tipRadius) =>
         Math.PI * Guard.AboveZero(width, "m") * Guard.AboveZero(tipRadius, "m") * Guard.ZeroOrMore(gap, "m");
-
-    /// <summary>Leak along a spindle in its bush.</summary>
-    /// <param name="clearance">[m] diametral, 0 or more.</param>
-    /// <param name="diameter">[m] of the spindle, above 0.</param>
-    /// <param name="length">[m] of the bush, above 0.</param>
-    /// <param name="eccentricity">[-] of the spindle, 0 in the middle to 1 against the bush.</param>
-    /// <returns>[m³] leak, by the pressure at the bush's inner end.</returns>
-    /// <exception cref="ArgumentOutOfRangeException">An input outside its range.</exception>
-    /// <remarks>Model: π D c³ (1 + 1.5 ε²)/(12 L), c half the clearance. Assumes: laminar. Source: annular gap, H. E. Merritt, Hydraulic Control Systems (from memory). Check: GearPumpTests.</remarks>
-    public static double BushLeak(double clearance, double diameter, double length, double eccentricity)
-    {
-        var gap = Guard.ZeroOrMore(clearance, "m") / 2;
-        Guard.Within(eccentricity, 0, 1);
-        return Math.PI * Guard.AboveZero(diameter, "m") * gap * gap * gap * (1 + (1.5 * eccentricity * eccentricity)) / (12 * Guard.AboveZero(length, "m"));
-    }
 
     /// <summary>Drag of one end of a gear.</summary>
     /// <param name="gap">[m] above 0.</param>

@@ -1,3 +1,4 @@
+using Thoubook.Mechanics.Flow;
 using Thoubook.Mechanics.Numerics;
 
 namespace Thoubook.Mechanics.Valves;
@@ -20,7 +21,7 @@ public readonly record struct SpringValve(Closure Closure, double Preload, doubl
     public double Cracking => Preload / Closure.LiftingArea;
 
     /// <summary>[m³] leak of the shut seat: times pressure drop over viscosity it is a flow.</summary>
-    public double SeatLeak => SeatGap > 0 ? Math.PI * Closure.Seat * SeatGap * SeatGap * SeatGap / (12 * SeatWidth) : 0;
+    public double SeatLeak => SeatGap > 0 ? Gaps.Slot(Math.PI * Closure.Seat, SeatGap, SeatWidth) : 0;
 
     /// <summary>Where it stands and what it passes.</summary>
     /// <param name="drop">[Pa] inlet less outlet.</param>
