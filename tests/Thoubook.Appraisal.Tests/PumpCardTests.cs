@@ -154,51 +154,41 @@ public sealed class PumpCardTests
     }
 
     [Fact]
-    public void Slip_IsThatOfThePumpsOwnSizes_AtTheLeastOfTheMainGauge()
+    public void Oil_IsThatOfTheSystemWithEachChoice()
     {
-        var card = Card(Pump().Change(r => r with { Circuit = Circuit() }));
-        var duty = card.Duty!;
-        Assert.Equal(450 * Math.PI / 60, duty.Speed, 1e-9);
-        Assert.Equal(10 * 6894.757293168361, duty.Pressure, 1e-6);
-        Assert.InRange(duty.Viscosity, 0.015, 0.05);
+        var engine = Pump().Change(r => r with { Circuit = Circuit() });
+        var card = Card(engine);
+        Assert.Equal((450 * Math.PI / 30, 353.15), (card.HotIdle!.Value.Speed, card.HotIdle.Value.OilTemperature));
+        Assert.True(OilSystem.Of(engine.Appraise()).IsOk(out var system, out _));
         foreach (var choice in card.Choices)
         {
-            var hot = choice.Floats.Where(f => f.State == "hot").Select(f => f.Float.Value).ToArray();
-            var pump = Mechanics.Pumps.GearPump.Characteristic(new(14, 50.8e-3, 44.45e-3, card.Sizes[1].Estimate!.Value, 0, 0, hot[0], 0.5, 4 * Thou, 0, 22e-3, 0, 0, 0) { DrivenEndFloat = hot[1] });
-            var carried = pump.Displacement * duty.Speed / (2 * Math.PI);
-            Assert.Equal(1 - ((pump.Flow(duty.Speed, duty.Pressure, duty.Viscosity) - (pump.TipDrag * duty.Speed / (2 * Math.PI))) / carried), choice.Slip!.Value, 1e-12);
+            Assert.True(system.Try(choice.Trial, system.HotIdle).IsOk(out var tried, out _));
+            Assert.Equal(tried.Difference.Value, choice.Oil!.Difference!.Value, 1e-6);
+            Assert.Equal(tried.Then.Pressure.Value, choice.Oil.Main!.Pressure.Value, 1e-6);
         }
 
-        Assert.True(card.Choices[1].Slip > card.Choices[0].Slip && card.Choices[0].Slip > card.Choices[2].Slip);
+        var (stands, gasket, lapped) = (card.Choices[0].Oil!, card.Choices[1].Oil!, card.Choices[2].Oil!);
+        Assert.Equal((0, 0), (stands.Difference!.Value, stands.Difference.StandardUncertainty));
+        Assert.True(gasket.Slip > stands.Slip && stands.Slip > lapped.Slip && lapped.Slip > 0);
+        Assert.True(gasket.Difference!.Value < 0 && lapped.Difference!.Value > 0);
     }
 
     [Fact]
-    public void Slip_IsLeftOutWhereTheCircuitDoesNotSay()
+    public void Oil_IsLeftOutWhereTheCircuitCannotSay()
     {
-        Assert.Null(Card(Pump()).Duty);
+        Assert.Null(Card(Pump()).HotIdle);
         foreach (var circuit in (OilCircuit[])
         [
-            Circuit() with { States = [] },
-            Circuit() with { Gauges = [] },
-            Circuit() with { Oil = OilChoice.NotSaid },
-            Circuit() with { States = [Circuit().States[0] with { Limits = [] }] },
-            Circuit() with { Elements = [Circuit().Elements[0] with { Values = [.. Circuit().Elements[0].Values, Size("need", "40 %")] }] },
-            Circuit() with { Oil = new OilChoice { Points = [new(SmallEngine.Q("40 °C"), SmallEngine.Q("14 cSt")), new(SmallEngine.Q("100 °C"), SmallEngine.Q("140 cSt"))] } },
+            Circuit() with { Oil = new OilChoice { Grade = "no such grade" } },
+            Circuit() with { Elements = [.. Circuit().Elements.Skip(1)] },
+            Circuit() with { Nodes = [] },
         ])
         {
             var card = Card(Pump().Change(r => r with { Circuit = circuit }));
-            Assert.Null(card.Duty);
-            Assert.All(card.Choices, c => Assert.Null(c.Slip));
+            Assert.Null(card.HotIdle);
+            Assert.All(card.Choices, c => Assert.Null(c.Oil));
         }
 
-        var points = new OilChoice { Points = [new(SmallEngine.Q("100 °C"), SmallEngine.Q("14 cSt")), new(SmallEngine.Q("40 °C"), SmallEngine.Q("140 cSt"))] };
-        Assert.InRange(Card(Pump().Change(r => r with { Circuit = Circuit() with { Oil = points } })).Duty!.Viscosity, 0.015, 0.05);
-
-        // Sizes that no pump can have: the duty is known, the slip is not.
-        var wrong = Circuit().Elements[0] with { Values = [.. Circuit().Elements[0].Values.Where(v => v.Key != "tip-diameter"), Size("tip-diameter", "30 mm")] };
-        var impossible = Card(Pump().Change(r => r with { Circuit = Circuit() with { Elements = [wrong] } }));
-        Assert.NotNull(impossible.Duty);
-        Assert.All(impossible.Choices, c => Assert.Null(c.Slip));
     }
 
     private static OilCircuit Circuit() => new()
@@ -214,13 +204,18 @@ public sealed class PumpCardTests
                     new("width", new CircuitValue.Taken(FigureName.Of("pump/driver.width"))), new("end-float", new CircuitValue.Taken(FigureName.Of("pump.driver-end-float"))),
                 ],
             },
+            new(new ElementName("bearing"), ElementKind.GroovedBearing, new NodeName("gallery"), new NodeName("sump"))
+            {
+                Values = [Size("diameter", "2.5 in", ElementKind.GroovedBearing), Size("clearance", "6 thou", ElementKind.GroovedBearing), Size("land", "0.5 in", ElementKind.GroovedBearing)],
+            },
         ],
+        Nodes = [new(new NodeName("tank")) { Pressure = SmallEngine.Q("0 psi") }, new(new NodeName("sump")) { Pressure = SmallEngine.Q("0 psi") }],
         Gauges = [new(new OilGaugeName("main"), new NodeName("gallery"))],
         States = [new(OilState.HotIdle, SmallEngine.Q("450 rev/min"), SmallEngine.Q("80 °C")) { Limits = [new(new OilGaugeName("main")) { Least = SmallEngine.Q("10 psi") }] }],
     };
 
-    private static ElementValue Size(string key, string text) =>
-        QuantityReader.Read(text, ReadingContext.None with { Kind = ElementKinds.Of(ElementKind.GearPump).Key(key)!.Kind }).IsOk(out var quantity, out var problems)
+    private static ElementValue Size(string key, string text, ElementKind kind = ElementKind.GearPump) =>
+        QuantityReader.Read(text, ReadingContext.None with { Kind = ElementKinds.Of(kind).Key(key)!.Kind }).IsOk(out var quantity, out var problems)
             ? new(key, new CircuitValue.Given(quantity))
             : throw new ArgumentException(string.Join("; ", problems), nameof(text));
 

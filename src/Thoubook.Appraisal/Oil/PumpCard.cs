@@ -24,8 +24,8 @@ public sealed record PumpCard
     /// <summary>As it is first, then what could be done, side by side.</summary>
     public required IReadOnlyList<PumpChoice> Choices { get; init; }
 
-    /// <summary>What its slip is worked out for; null where the circuit does not say.</summary>
-    public PumpDuty? Duty { get; init; }
+    /// <summary>Where the oil of the choices is worked out: the first state of the circuit; null where the circuit cannot be solved or does not have the pump.</summary>
+    public OilPoint? HotIdle { get; init; }
 
     public IReadOnlyList<Caution> Cautions { get; init; } = [];
 }
@@ -42,9 +42,14 @@ public sealed record PumpChoice(string Name, double Change, IReadOnlyList<PumpFl
     /// <summary>The same as a trial of the oil system.</summary>
     public required OilTrial Trial { get; init; }
 
-    /// <summary>[-] Share of what the gears carry that slips back at the duty of the card, 1 where all of it does; null without a duty or where a size of the pump is not known.</summary>
-    public double? Slip { get; init; }
+    /// <summary>What it makes of the oil at hot idle; null where the card has no such point, or the circuit cannot be solved with it.</summary>
+    public PumpOil? Oil { get; init; }
 }
+
+/// <param name="Slip">[-] Share of its capacity that leaks back.</param>
+/// <param name="Main">The main gauge; null where the circuit has none.</param>
+/// <param name="Difference">[Pa] of the main gauge, against the pump as it stands; what both owe to the same source cancels.</param>
+public sealed record PumpOil(double Slip, GaugeAnswer? Main, Estimate? Difference);
 
 /// <param name="Fit">Which end float.</param>
 /// <param name="State"><c>20 °C</c>, <c>hot</c>, <c>coldest start</c> …</param>

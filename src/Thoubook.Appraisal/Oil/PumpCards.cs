@@ -1,6 +1,5 @@
 using Thoubook.Appraisal.Estimates;
 using Thoubook.Mechanics.Metrology;
-using Thoubook.Mechanics.Pumps;
 using Thoubook.Record;
 using Thoubook.Record.Circuits;
 using Thoubook.Record.Measures;
@@ -63,14 +62,18 @@ public static class PumpCards
             choices.Add(Choice(floats, $"body lapped by {Thou(trials.Lapping)}", Changed(body), -trials.Lapping, null));
         if ((trials.Skim ?? ToMiddle(floats)) is { } skim && skim > Hardly)
             choices.Add(Choice(floats, $"body skimmed by {Thou(skim)}{(trials.Skim is null ? ", to mid limits" : "")}", Changed(body), -skim, null));
-        var duty = PumpDuty.Of(appraisal.Record.Circuit, element);
-        if (duty is not null)
-            choices = [.. choices.Select(c => c with { Slip = Slip(appraisal, element!, duty, c, floats) })];
+        OilPoint? hotIdle = null;
+        if (element is not null && OilSystem.Of(appraisal).IsOk(out var system, out _) && system.At(system.HotIdle).IsOk(out var now, out _))
+        {
+            hotIdle = system.HotIdle;
+            choices = [.. choices.Select(c => c with { Oil = Oil(system, element, c, now) })];
+        }
+
         return new PumpCard
         {
             Part = part,
             Element = element,
-            Duty = duty,
+            HotIdle = hotIdle,
             Sizes = sizes,
             EndFloats = floats,
             Choices = choices,
@@ -135,18 +138,14 @@ public static class PumpCards
         static double Cube(double endFloat) => Math.Pow(Math.Max(0, endFloat), 3);
     }
 
-    /// <summary>With the floats as they are hot; a choice that binds has none.</summary>
-    private static double? Slip(EngineAppraisal appraisal, ElementDefinition element, PumpDuty duty, PumpChoice choice, IReadOnlyList<FitAppraisal> floats)
+    private static PumpOil? Oil(OilSystem system, ElementDefinition element, PumpChoice choice, OilAnswer now)
     {
-        if (PumpDuty.Sizes(appraisal, element, Hot(choice, floats[0]), Hot(choice, floats[^1])) is not { } sizes)
+        if (!system.Suppose(choice.Trial).Then(supposed => supposed.At(system.HotIdle)).IsOk(out var then, out _) || then.Pumps.FirstOrDefault(p => p.Element.Element.Name == element.Name) is not { } pump)
             return null;
-        var pump = GearPump.Characteristic(sizes);
-        var carried = pump.Displacement * duty.Speed / (2 * Math.PI);
-        return carried > 0 ? Math.Min(1, pump.Leak * duty.Pressure / duty.Viscosity / carried) : null;
+        return now.Gauges is [var before, ..] && then.Gauges is [var after, ..]
+            ? new PumpOil(pump.Slip, after, Estimate.Sum([(1, after.Pressure), (-1, before.Pressure)]))
+            : new PumpOil(pump.Slip, null, null);
     }
-
-    private static double Hot(PumpChoice choice, FitAppraisal fit) =>
-        (choice.Floats.FirstOrDefault(f => f.Fit == fit && f.State == TemperatureState.Hot) ?? choice.Floats.First(f => f.Fit == fit)).Float.Value;
 
     private static Estimate At20(FitAppraisal fit) => fit.Estimate ?? fit.States[0].Expected!;
 

@@ -62,7 +62,7 @@ internal static class OilPumpVerb
         sizes.WriteTo(terminal);
         terminal.Out.WriteLine();
         var states = card.EndFloats[0].States.Select(s => s.Name).ToArray();
-        var table = new Table(["pump", "end float", .. states, "risk of nil", "end leak", "slip"]);
+        var table = new Table(["pump", "end float", .. states, "risk of nil", "end leak", "slip", "main gauge"]);
         foreach (var choice in card.Choices)
         {
             foreach (var fit in card.EndFloats)
@@ -76,16 +76,19 @@ internal static class OilPumpVerb
                     .. states.Select(s => floats.FirstOrDefault(f => f.State == s) is { } at ? $"{at.Float.Value / TradeUnit.Thou.Factor:F2} ± {at.Float.Band / TradeUnit.Thou.Factor:F2} thou" : "—"),
                     floats.MaxBy(f => f.RiskOfNil) is { } worst ? Risk(worst) : "—",
                     !isFirst ? "" : choice.EndLeak is { } leak ? $"{leak:F2} ×" : "—",
-                    !isFirst ? "" : choice.Slip is { } slip ? $"{100 * slip:F1} %" : "—",
+                    !isFirst ? "" : choice.Oil is { } oil ? $"{100 * oil.Slip:F1} %" : "—",
+                    !isFirst ? "" : choice.Oil is { Main: { } main, Difference: { } difference } ? $"{Psi(main.Pressure.Value):F1} psi{(choice.Change == 0 ? "" : $" ({Psi(difference.Value):+0.0;−0.0;0.0} ± {Psi(difference.Band):F1})")}" : "—",
                 ]);
             }
         }
 
         table.WriteTo(terminal);
-        if (card.Duty is { } duty)
-            terminal.Out.WriteLine($"Slip at {duty.State.Name}: {duty.State.Speed.Text} of the engine, oil at {duty.State.OilTemperature.Text}, against {TradeUnit.Usual(QuantityKind.Pressure)[0].Show(duty.Pressure, 1)}, the least of the main gauge.");
+        if (card.HotIdle is { } point)
+            terminal.Out.WriteLine($"Slip and gauge at {TradeUnit.RevolutionPerMinute.Show(point.Speed, 0)} of the engine, oil at {point.OilTemperature - 273.15:F0} °C; in brackets against the pump as it stands.");
         terminal.Say(card.Cautions);
     }
+
+    private static double Psi(double pascals) => TradeUnit.Psi.FromSi(pascals);
 
     private static string Risk(PumpFloat worst) => worst.RiskOfNil < 5e-4 ? "none" : $"{100 * worst.RiskOfNil:F1} in 100 at {worst.State}";
 }
