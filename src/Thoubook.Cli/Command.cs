@@ -24,6 +24,7 @@ internal static class Command
         PieceVerbs.Lift,
         OilStartVerb.Start,
         OilPumpVerb.Pump,
+        CircuitVerb.Circuit,
         SumVerb.Sum,
         VerifyVerb.Verify,
     ];

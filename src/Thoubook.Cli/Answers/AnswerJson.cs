@@ -15,6 +15,7 @@ namespace Thoubook.Cli.Answers;
 [JsonSerializable(typeof(ImportedAnswer))]
 [JsonSerializable(typeof(IReadOnlyList<ReadingAnswer>))]
 [JsonSerializable(typeof(VerifyAnswer))]
+[JsonSerializable(typeof(CircuitAnswer))]
 [JsonSerializable(typeof(SumAnswered))]
 [JsonSerializable(typeof(PumpCardAnswer))]
 [JsonSerializable(typeof(IReadOnlyList<SumDescribed>))]
