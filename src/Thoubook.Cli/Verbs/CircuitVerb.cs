@@ -19,7 +19,7 @@ internal static class CircuitVerb
 
     public static readonly Verb Circuit = new("circuit", "Solves the circuit of an engine file on its own.", Run)
     {
-        Operands = [new("FILE", "a file with a circuit: section; - is standard input")],
+        Operands = [new("FILE", "a file with a circuit: section")],
         Options = [Speed, OilTemperature, Viscosity, Density, Option.Confirm, Option.Json],
         More = "No workshop is needed. Sizes are taken from the parts, dimensions and fits of the same file. Pressures are gauge; flow counts positive from an element's first node to its second. The form of the file is told in docs/circuit.md.",
         Examples =
@@ -34,8 +34,7 @@ internal static class CircuitVerb
     {
         var path = request.Operands[0];
         var question = new CircuitQuestion { Speed = request[Speed], OilTemperature = request[OilTemperature], Viscosity = request[Viscosity], Density = request[Density], Confirmed = request.Confirmed };
-        var text = path == "-" ? terminal.In.ReadToEnd() : TextFile.ReadPath(path);
-        var answered = text.Then(read => question.Ask(read, path == "-" ? "standard input" : Path.GetFileName(path), new ImportTerms(terminal.Clock.GetCurrentInstant().WithOffset(Offset.Zero), Environment.UserName)));
+        var answered = TextFile.ReadPath(path).Then(text => question.Ask(text, Path.GetFileName(path), new ImportTerms(terminal.Clock.GetCurrentInstant().WithOffset(Offset.Zero), Environment.UserName)));
         if (!answered.IsOk(out var answer, out var problems))
             return terminal.Refuse(request, problems);
         if (request.Has(Option.Json))

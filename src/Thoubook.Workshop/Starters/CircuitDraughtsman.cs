@@ -223,8 +223,7 @@ internal sealed class CircuitDraughtsman(EngineRecord record, CircuitAnswers ans
             Taken("width", gearWidth) ?? Assumed("width", width),
             Taken("end-float", endFloat)!.Value,
         ];
-        if (Taken("tip-clearance", tipClearance) is { } known)
-            sizes.Add(known);
+        sizes.AddRange(new[] { Taken("driven-end-float", _sizes.At(part, "driven-end-float")), Taken("tip-clearance", tipClearance) }.OfType<DrawnSize>());
         sizes.Add(Assumed("hub-diameter", TradeUnit.Inch.Show(over * 0.4, 3)));
         if (_sizes.At(part, "driven-spindle-clearance", "spindle-clearance") is { } bush && _sizes.At(part, "driven-spindle.diameter", "spindle.diameter") is { } spindle)
             sizes.AddRange([Taken("bush-clearance", bush)!.Value, Assumed("bush-length", width), Taken("bush-diameter", spindle)!.Value]);

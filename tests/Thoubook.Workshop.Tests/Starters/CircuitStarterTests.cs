@@ -102,7 +102,7 @@ public sealed partial class CircuitStarterTests
         Assert.Equal("camshaft.bush-4-clearance", started.Circuit.Element(new("camshaft-4"))!.Value("clearance")!.ToString());
         var pump = started.Circuit.Element(new("pressure-pump"))!;
         Assert.Equal(
-            ["tip-diameter", "width", "end-float", "tip-clearance", "bush-clearance", "bush-diameter"],
+            ["tip-diameter", "width", "end-float", "driven-end-float", "tip-clearance", "bush-clearance", "bush-diameter"],
             pump.Values.Where(v => v.Value is CircuitValue.Taken).Select(v => v.Key));
         Assert.Equal("lower-half/oil-pumps/scavenge-rear/driver.width", started.Circuit.Element(new("scavenge-pump-2"))!.Value("width")!.ToString());
     }
