@@ -217,6 +217,18 @@ public sealed class OilSystemTests
     }
 
     [Fact]
+    public void Draws_AgreeWithTheBandWhereDoubtIsSmall_AndRepeat()
+    {
+        var system = Two("0.02 thou").Oil();
+        var sample = Good(system.Draws(system.HotIdle, 20_000, 3));
+        var gauge = system.MainGauge().Pressure;
+        Assert.Equal(1, sample.StandardDeviation / gauge.StandardUncertainty, 0.1);
+        Assert.Equal(1, sample.Quantile(0.5) / gauge.Value, 0.02);
+        Assert.Equal(sample.Quantile(0.31), Good(system.Draws(system.HotIdle, 20_000, 3)).Quantile(0.31));
+        Assert.NotEqual(sample.Quantile(0.31), Good(system.Draws(system.HotIdle, 20_000, 4)).Quantile(0.31));
+    }
+
+    [Fact]
     public void Map_IsTheGaugeAtEachPoint()
     {
         var system = Two().Oil();

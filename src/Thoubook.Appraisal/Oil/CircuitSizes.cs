@@ -21,6 +21,16 @@ internal readonly struct ElementSizes(ElementShape shape, double[] si)
         return new ElementSizes(shape, changed);
     }
 
+    public ElementSizes Copy() => new(shape, (double[])si.Clone());
+
+    /// <summary>Moves a size of this copy, within what its kind allows.</summary>
+    public void Move(int place, double by)
+    {
+        var key = shape.Keys[place];
+        var room = key.Greatest * (key.IsBelowGreatest ? 1 - 1e-6 : 1);
+        si[place] = Math.Clamp(si[place] + by, Math.Max(key.Least, key.IsAboveLeast ? key.Least + (1e-2 * Math.Abs(si[place])) : key.Least), room);
+    }
+
     public int Place(string key)
     {
         for (var i = 0; i < shape.Keys.Count; i++)

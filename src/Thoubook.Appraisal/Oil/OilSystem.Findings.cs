@@ -1,5 +1,6 @@
 using System.Globalization;
 using Thoubook.Appraisal.Estimates;
+using Thoubook.Mechanics.Metrology;
 using Thoubook.Record;
 using Thoubook.Record.Circuits;
 
@@ -117,6 +118,14 @@ public sealed partial class OilSystem
 
         return new OilMap(speeds, temperatures, rows);
     }
+
+    /// <summary>[Pa] Draws of the main gauge at a point, everything uncertain drawn together and each draw solved whole. The flow test is not in it.</summary>
+    /// <param name="point">Where.</param>
+    /// <param name="draws">How many, 2 or more.</param>
+    /// <param name="seed">The same seed gives the same draws.</param>
+    public Outcome<Sample> Draws(OilPoint point, int draws, ulong seed) => Gauges is [var main, ..]
+        ? Solve(point).Then<Sample>(solved => new OilDraws(solved, point).Of(main.At, draws, seed))
+        : NoGauge;
 
     /// <summary>[m³] What runs out of the highest reservoir through the standing pump while the engine rests at 20 °C.</summary>
     /// <param name="hours">How long.</param>

@@ -112,6 +112,35 @@ internal sealed class SolvedCircuit
 
     public CircuitElement? Law(int element) => _laws[element].Count > 0 ? _solver.Circuit.Elements[_laws[element].First] : null;
 
+    /// <summary>[Pa] of every node of the solver, in its order.</summary>
+    public double[] Pressures => field ??= [.. Enumerable.Range(0, _solver.Circuit.NodeCount).Select(_solver.Pressure)];
+
+    /// <summary>Another solver of the same circuit.</summary>
+    public CircuitSolver Solver() => new(_solver.Circuit);
+
+    public int Place(NodeName node) => _nodes[node];
+
+    /// <summary>Gives a solver other sizes of an element.</summary>
+    /// <param name="solver">Of this circuit.</param>
+    /// <param name="element">Place of the element.</param>
+    /// <param name="sizes">Its sizes.</param>
+    /// <param name="flow">[-] What its creeping flow is multiplied by besides.</param>
+    public void Set(CircuitSolver solver, int element, ElementSizes sizes, double flow)
+    {
+        var (first, count) = _laws[element];
+        var laws = LawsOf(_sizes.Circuit.Elements[element], element, sizes);
+        for (var law = 0; law < count; law++)
+        {
+            var start = _solver.Circuit.FirstParameter(first + law);
+            var numbers = laws[law].Numbers;
+            for (var i = 0; i < numbers.Count; i++)
+            {
+                if (!double.IsNaN(numbers[i]))
+                    solver[new ParameterId(start + i)] = i == 0 && flow != 1 ? numbers[i] * flow : numbers[i];
+            }
+        }
+    }
+
     /// <summary>[Pa] The pressure at a node with the doubt of every size and of the oil.</summary>
     public Estimate PressureOf(NodeName node)
     {
@@ -188,10 +217,12 @@ internal sealed class SolvedCircuit
         return sum;
     }
 
-    private CircuitElement[] LawsWith(ElementDefinition definition, int element, int key, double value)
+    private CircuitElement[] LawsWith(ElementDefinition definition, int element, int key, double value) => LawsOf(definition, element, _sizes[element].With(key, value));
+
+    private CircuitElement[] LawsOf(ElementDefinition definition, int element, ElementSizes sizes)
     {
         var law = _solver.Circuit.Elements[_laws[element].First];
-        return ElementLaws.Of(definition, _sizes[element].With(key, value), law.From, law.To, definition.Vent is { } vent ? _nodes[vent] : null, _point.Speed, _oil.Density);
+        return ElementLaws.Of(definition, sizes, law.From, law.To, definition.Vent is { } vent ? _nodes[vent] : null, _point.Speed, _oil.Density);
     }
 
     /// <summary>[Pa] What each pressure gains where the oil is thicker, for the natural logarithm of its viscosity.</summary>

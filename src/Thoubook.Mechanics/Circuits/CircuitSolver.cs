@@ -52,6 +52,10 @@ public sealed class CircuitSolver
         set => _values[parameter.Index] = Circuit.Allows(parameter, value) ? value : throw new ArgumentOutOfRangeException(nameof(value), value, $"Allowed: {Circuit.Allowed(parameter)}.");
     }
 
+    /// <summary>Lets the next solution begin at these pressures.</summary>
+    /// <param name="pressures">[Pa] gauge, of every node; those of reservoirs are not looked at.</param>
+    public void StartFrom(ReadOnlySpan<double> pressures) => pressures.CopyTo(_pressures);
+
     /// <summary>Solves from the pressures of the last solution.</summary>
     /// <param name="at">What the circuit runs at.</param>
     /// <returns>How it came about; where it converged, pressures and flows can be read.</returns>
