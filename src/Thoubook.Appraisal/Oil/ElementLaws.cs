@@ -28,12 +28,12 @@ internal static class ElementLaws
             ElementKind.CrankDrilling => [Way(sizes["number"]) with { FromRadius = sizes["from-radius"], ToRadius = sizes["to-radius"], SpeedRatio = sizes["speed-ratio"] }],
             ElementKind.LaminarPipe => [new LaminarPassage(name, from, to, Math.PI * Math.Pow(sizes["bore"], 4) / (128 * sizes["length"]))],
             ElementKind.Jet => [new Orifice(name, from, to, sizes["bore"], sizes["discharge"])],
-            ElementKind.Annulus => [new LaminarPassage(name, from, to, Round(sizes["diameter"], sizes["clearance"], sizes["length"]) * OffCentre(sizes["eccentricity"]))],
-            ElementKind.Slot => [new LaminarPassage(name, from, to, sizes["width"] * Cube(sizes["gap"]) / (12 * sizes["length"]))],
+            ElementKind.Annulus => [new LaminarPassage(name, from, to, Gaps.Annulus(sizes["diameter"], sizes["clearance"], sizes["length"], sizes["eccentricity"]))],
+            ElementKind.Slot => [new LaminarPassage(name, from, to, Gaps.Slot(sizes["width"], sizes["gap"], sizes["length"]))],
             ElementKind.Jacket => [Jacket()],
-            ElementKind.GroovedBearing => [Bearing(OffCentre(sizes["eccentricity"]))],
-            ElementKind.HalfGroovedBearing => [Bearing(HalfGroove(sizes["eccentricity"]))],
-            ElementKind.HoleFedBearing => [HoleFed()],
+            ElementKind.GroovedBearing => [Film(Gaps.GroovedBearing(sizes["diameter"], sizes["clearance"], sizes["land"], sizes["lands"], sizes["eccentricity"]))],
+            ElementKind.HalfGroovedBearing => [Film(Gaps.HalfGroovedBearing(sizes["diameter"], sizes["clearance"], sizes["land"], sizes["lands"], sizes["eccentricity"]))],
+            ElementKind.HoleFedBearing => [Film(Gaps.HoleFedBearing(sizes["clearance"], sizes["width"], sizes["hole"], sizes["hole-angle"], sizes["eccentricity"]))],
             ElementKind.Pump => [Plain()],
             ElementKind.GearPump => [Geared()],
             ElementKind.DiscValve => [Valve(ValveClosure.Disc)],
@@ -56,20 +56,13 @@ internal static class ElementLaws
 
         Pipe Way(double number) => new(name, from, to, sizes["bore"], sizes["length"], sizes["roughness"]) { Losses = sizes["losses"], Number = number };
 
-        LaminarPassage Bearing(double shape) =>
-            new(name, from, to, sizes["lands"] * Round(sizes["diameter"], sizes["clearance"], sizes["land"]) * shape) { FilmRise = sizes["film-rise"] };
-
-        LaminarPassage HoleFed()
-        {
-            var film = sizes["clearance"] / 2 * (1 + (sizes["eccentricity"] * Math.Cos(sizes["hole-angle"])));
-            return new(name, from, to, Math.PI / 6 / Math.Log(4 * sizes["width"] / (Math.PI * sizes["hole"])) * Cube(film)) { FilmRise = sizes["film-rise"] };
-        }
+        LaminarPassage Film(double conductance) => new(name, from, to, conductance) { FilmRise = sizes["film-rise"] };
 
         QuadraticPassage Jacket()
         {
             var middle = sizes["diameter"] + sizes["gap"];
             var area = Math.PI * middle * sizes["gap"];
-            return new(name, from, to, 1 / Round(middle, 2 * sizes["gap"], sizes["length"]), sizes["losses"] / (2 * area * area));
+            return new(name, from, to, 1 / Gaps.Annulus(middle, 2 * sizes["gap"], sizes["length"], 0), sizes["losses"] / (2 * area * area));
         }
 
         QuadraticPassage Gauze()
@@ -138,15 +131,5 @@ internal static class ElementLaws
         MeasuredDisplacement = sizes.Maybe("displacement"),
     };
 
-    /// <summary>[m³] The conductance of the gap round a journal on centre: flow times viscosity over pressure.</summary>
-    private static double Round(double diameter, double clearance, double length) => Math.PI * diameter * Cube(clearance / 2) / (12 * length);
-
-    private static double OffCentre(double eccentricity) => 1 + (1.5 * Square(eccentricity));
-
-    /// <summary>A groove half way round, about the widest gap.</summary>
-    private static double HalfGroove(double e) => ((Math.PI * (1 + (1.5 * e * e))) + (6 * e) + (4 * e * e * e / 3)) / (2 * Math.PI);
-
     private static double Square(double x) => x * x;
-
-    private static double Cube(double x) => x * x * x;
 }

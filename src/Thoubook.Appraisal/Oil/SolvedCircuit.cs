@@ -319,10 +319,17 @@ internal sealed class SolvedCircuit
         return sum;
     }
 
-    private static Problem? Fault(ElementDefinition element, ElementSizes sizes) =>
-        element.Kind == ElementKind.GearPump && ElementLaws.GearSizes(sizes).Fault is not Mechanics.Pumps.GearPumpFault.None and var fault
-            ? new Problem("circuit-gears", element.Name.Text, Words.Word(fault).Replace('-', ' '), "Two gears that mesh: teeth, tip diameter, centre distance and pressure angle agree.", "Measure them again.")
-            : null;
+    /// <summary>[-] A hole so wide for its bearing is no hole any more, and its flow no longer that of one.</summary>
+    private const double WidestHole = 0.75;
+
+    private static Problem? Fault(ElementDefinition element, ElementSizes sizes) => element.Kind switch
+    {
+        ElementKind.GearPump when ElementLaws.GearSizes(sizes).Fault is not Mechanics.Pumps.GearPumpFault.None and var fault =>
+            new Problem("circuit-gears", element.Name.Text, Words.Word(fault).Replace('-', ' '), "Two gears that mesh: teeth, tip diameter, centre distance and pressure angle agree.", "Measure them again."),
+        ElementKind.HoleFedBearing when sizes["hole"] > WidestHole * sizes["width"] =>
+            new Problem("circuit-hole", element.Name.Text, "a hole wider than three quarters of the bearing", "A hole that leaves oil-tight metal on both sides.", "Correct hole or width, or take it as a grooved bearing."),
+        _ => null,
+    };
 
     private static Problem Problem(CircuitFault fault) =>
         new($"circuit-{Words.Word(fault.Kind)}", string.Join(", ", fault.Elements.Concat(fault.Nodes)), "", fault.Words, "Correct the circuit.");
