@@ -8,7 +8,8 @@ public sealed class AnyWordsTests
 {
     private static readonly string[] Known =
     [
-        "engines", "export", "appraise", "read", "reading", "add", "strike", "list", "piece", "choose", "place", "lift", "sum", "verify", "conformance", "stack",
+        "engines", "export", "appraise", "read", "reading", "add", "strike", "list", "piece", "choose", "place", "lift", "sum", "verify", "conformance", "stack", "oil", "show", "log", "accept",
+        "--suppose", "--change", "pump.end-float=2", "--speed", "450", "--oil-temp", "80°C", "--blank", "--oil", "SAE 40", "--caught",
         "--json", "--engine", "--for", "--confirm", "unit-in", "--part", "pump", "--state", "hot", "--by", "owner", "--piece", "--temp", "-5 °C", "--at", "--id", "--", "-", "-o", "-h", "--help",
         "value=1in", "u=1thou", "min=", "=", Bench.Engine, Bench.Depth, Bench.EndFloat, "1.2535", "-0.5thou", "pump/body", "",
     ];

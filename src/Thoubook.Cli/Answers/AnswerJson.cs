@@ -19,6 +19,11 @@ namespace Thoubook.Cli.Answers;
 [JsonSerializable(typeof(SumAnswered))]
 [JsonSerializable(typeof(PumpCardAnswer))]
 [JsonSerializable(typeof(IReadOnlyList<SumDescribed>))]
+[JsonSerializable(typeof(OilShowAnswer))]
+[JsonSerializable(typeof(OilMapAnswer))]
+[JsonSerializable(typeof(OilRankAnswer))]
+[JsonSerializable(typeof(OilFlowTestAnswer))]
+[JsonSerializable(typeof(OilTestStoredAnswer))]
 internal sealed partial class AnswerJson : JsonSerializerContext
 {
     /// <summary>Letters such as ° stand as they are: the answer goes to a terminal or a program, never into a page.</summary>

@@ -9,6 +9,12 @@ namespace Thoubook.Workshop.Oil;
 /// <summary>The oil system asked in a person's words: where it runs, and what is supposed.</summary>
 public static class OilQuestion
 {
+    /// <summary>The point meant; what is left out is that of hot idle. A bare number is in the unit of the engine's own states.</summary>
+    public static Outcome<OilPoint> Point(OilSystem system, EngineRecord record, string? speed, string? oilTemperature, IReadOnlySet<string> confirmed) =>
+        Values(record, speed is null ? [] : [speed], Speed, confirmed).Then(speeds =>
+            Values(record, oilTemperature is null ? [] : [oilTemperature], OilTemperature, confirmed).Then<OilPoint>(temperatures =>
+                new OilPoint(speeds is [var turns] ? turns : system.HotIdle.Speed, temperatures is [var warm] ? warm : system.HotIdle.OilTemperature)));
+
     /// <summary>[SI] Speeds or temperatures as written, in their order.</summary>
     public static Outcome<IReadOnlyList<double>> Values(EngineRecord record, IReadOnlyList<string> texts, OilAxis axis, IReadOnlySet<string> confirmed)
     {

@@ -87,6 +87,16 @@ public sealed class OilQuestionTests : IDisposable
     }
 
     [Fact]
+    public void Point_WhatIsLeftOut_IsThatOfHotIdle()
+    {
+        var system = Bench.Ok(_bench.Workshop.Oil(OilBench.Engine));
+        var point = Bench.Ok(OilQuestion.Point(system, _bench.Record, null, "60 °C", NothingConfirmed));
+
+        Assert.Equal(450 * Math.PI / 30, point.Speed, 1e-9);
+        Assert.Equal(333.15, point.OilTemperature, 1e-9);
+    }
+
+    [Fact]
     public void MapRange_HoldsEveryState_InRoundFigures()
     {
         var circuit = _bench.Record.Circuit!;

@@ -1,0 +1,163 @@
+using Thoubook.Appraisal.Oil;
+using Thoubook.Cli.Answers;
+using Thoubook.Cli.Speaking;
+using Thoubook.Record;
+using Thoubook.Record.Circuits;
+using Thoubook.Workshop.Oil;
+using Thoubook.Workshop.Plots;
+
+namespace Thoubook.Cli.Verbs;
+
+internal static class OilShowVerb
+{
+    public static readonly Verb Show = new("oil show", "Says what the oil gauges will read, where the oil goes, and how each state stands to its limits.", Run)
+    {
+        Operands = [OilVerbs.Engine],
+        Options = [OilVerbs.Speed, OilVerbs.OilTemperature, .. OilVerbs.Supposing, OilVerbs.Plot, Option.Confirm, Option.Json],
+        More = "Exit status 0 where every state has enough pressure or is too close to call, 1 where one has too little or too much.",
+        Examples =
+        [
+            new("thoubook oil show \"Sandpiper six\"", "at hot idle."),
+            new("thoubook oil show \"Sandpiper six\" --speed 1400rev/min --oil-temp 80°C --json", "at another point, for a program."),
+            new("thoubook oil show \"Sandpiper six\" --suppose crankcase/main-3.oil-clearance=2thou", "as if number 3 main had this clearance."),
+            new("thoubook oil show \"Sandpiper six\" --change lower-half/oil-pumps/pressure-pump/body.depth=-1.5thou --oil \"SAE 50\"", "the pump body lapped by a thou and a half, and a thicker oil."),
+        ],
+    };
+
+    private static ExitStatus Run(Request request, Terminal terminal)
+    {
+        if (!OilVerbs.Ask(request, terminal).Then(asked => asked.System.At(asked.Point).Then(answer => Tried(asked).Then<(OilAsked, OilAnswer, TrialAnswer?)>(trial => (asked, answer, trial)))).IsOk(out var known, out var problems))
+            return terminal.Refuse(request, problems);
+        var (asked, answer, trial) = known;
+        var states = asked.Circuit.States.Zip(asked.System.States()).ToArray();
+        var cautions = Cautions(asked.Circuit, answer);
+        if (OilVerbs.Draw(request, terminal, () => OilPlots.Consumers(answer, asked.Name, asked.Where)) is { } problem)
+            return terminal.Refuse(request, [problem]);
+        if (request.Has(Option.Json))
+            terminal.Json(Answer(asked, answer, trial, states, cautions), AnswerJson.Shapes.OilShowAnswer);
+        else
+            Tell(terminal, asked, answer, trial, states, cautions);
+        return states.Any(s => s.Second.IsOk(out var state, out _) && state.Verdict is OilVerdict.TooLow or OilVerdict.TooHigh) ? ExitStatus.FallsShort : ExitStatus.Good;
+    }
+
+    private static Outcome<TrialAnswer?> Tried(OilAsked asked) =>
+        asked.Trial is { } trial ? asked.Now.Try(trial, asked.Point).Then<TrialAnswer?>(answer => answer) : (TrialAnswer?)null;
+
+    private static OilShowAnswer Answer(OilAsked asked, OilAnswer answer, TrialAnswer? trial, (OilState, Outcome<Appraisal.Oil.StateAnswer>)[] states, IReadOnlyList<Caution> cautions) => new(
+        asked.Record.Engine.Name.Text,
+        asked.Record.Engine.Invented,
+        OilPointAnswer.Of(answer),
+        trial is null ? null : OilTrialAnswer.Of(trial),
+        [.. answer.Gauges.Select(OilGaugeAnswer.Of)],
+        [.. answer.Consumers.Select(OilConsumerAnswer.Of)],
+        [.. answer.Pumps.Select(OilPumpAnswer.Of)],
+        [.. answer.Valves.Select(OilValveAnswer.Of)],
+        [.. states.Select(s => OilStateAnswer.Of(s.Item1, s.Item2))],
+        answer.Furthest is { } furthest ? new(furthest.Element.Name.Text, furthest.From) : null,
+        [.. asked.System.Doubt(answer).Select(d => new OilDoubtAnswer(d.Source.Name, d.HalfWidth))],
+        answer.Nodes.ToDictionary(n => n.Name.Text, n => n.Pressure),
+        answer.Elements.ToDictionary(e => e.Element.Name.Text, e => e.Flow),
+        answer.HowSolved,
+        [.. cautions.Select(c => c.Text)]);
+
+    private static void Tell(Terminal terminal, OilAsked asked, OilAnswer answer, TrialAnswer? trial, (OilState, Outcome<Appraisal.Oil.StateAnswer>)[] states, IReadOnlyList<Caution> cautions)
+    {
+        terminal.Out.WriteLine($"{asked.Name}: {asked.Where}");
+        if (trial is not null)
+            terminal.Out.WriteLine($"Supposed: {trial.Trial.Name}. Main gauge {asked.Difference(trial.Difference)}.");
+        Section(terminal, Gauges(asked, answer));
+        Section(terminal, States(asked, states));
+        Section(terminal, Pumps(asked, answer));
+        Section(terminal, Valves(asked, answer));
+        Section(terminal, Consumers(asked, answer));
+        terminal.Out.WriteLine();
+        if (answer.Furthest is { } furthest)
+            terminal.Out.WriteLine($"Least fed bearing: {furthest.Element.Name}, {asked.Pressure(furthest.From)}.");
+        var doubt = asked.System.Doubt(answer).Take(4).Where(d => d.HalfWidth > 0).ToArray();
+        if (doubt.Length > 0)
+            terminal.Out.WriteLine($"What makes the band of the main gauge: {string.Join("; ", doubt.Select(d => $"{d.Source.Name} ± {asked.Pressure(d.HalfWidth)}"))}.");
+        terminal.Out.WriteLine(answer.HowSolved);
+        foreach (var caution in cautions)
+            terminal.Out.WriteLine($"Caution: {caution.Text}");
+    }
+
+    private static void Section(Terminal terminal, Table table)
+    {
+        if (table.IsEmpty)
+            return;
+        terminal.Out.WriteLine();
+        table.WriteTo(terminal);
+    }
+
+    private static Table Gauges(OilAsked asked, OilAnswer answer)
+    {
+        var table = new Table("gauge", "reads", "95 times in 100", "at");
+        foreach (var gauge in answer.Gauges)
+            table.Add(gauge.Gauge.Name.Text, asked.Pressure(gauge.Pressure.Value), asked.Band(gauge.Low, gauge.High), gauge.Gauge.At.Text);
+        return table;
+    }
+
+    private static Table States(OilAsked asked, (OilState State, Outcome<Appraisal.Oil.StateAnswer> Outcome)[] states)
+    {
+        var table = new Table("state", "gauge", "reads", "verdict", "reason");
+        foreach (var (state, outcome) in states)
+        {
+            if (!outcome.IsOk(out var answer, out var problems))
+            {
+                table.Add(state.Name, "", "", "—", string.Join(" ", problems.Select(Refusals.Sentence)));
+                continue;
+            }
+
+            foreach (var gauge in answer.Gauges.Where(g => g.Limit is not null))
+                table.Add(state.Name, gauge.Gauge.Gauge.Name.Text, asked.Pressure(gauge.Gauge.Pressure.Value), gauge.Verdict?.Word() ?? "—", gauge.Reason);
+        }
+
+        return table;
+    }
+
+    private static Table Pumps(OilAsked asked, OilAnswer answer)
+    {
+        var table = new Table("pump", "delivers", "slip", "filled", "suction in hand", "scavenge ratio", "let go by the main valve");
+        foreach (var pump in answer.Pumps)
+        {
+            table.Add(
+                pump.Element.Element.Name.Text,
+                OilAsked.Flow(pump.Delivery),
+                OilAsked.Share(pump.Slip),
+                OilAsked.Share(pump.Filling),
+                pump.SuctionReserve is { } reserve ? asked.Pressure(reserve) : "—",
+                pump.Scavenge is { } scavenge ? $"{Record.Quantities.TradeUnit.One.Show(scavenge.Ratio, 2)}{(scavenge.KeepsUp ? "" : ", does not keep up")}" : "—",
+                pump.Margin is { } margin ? OilAsked.Share(margin) : "—");
+        }
+
+        return table;
+    }
+
+    private static Table Valves(OilAsked asked, OilAnswer answer)
+    {
+        var table = new Table("valve", "lift", "of", "opens at", "lets through");
+        foreach (var valve in answer.Valves)
+            table.Add(valve.Element.Element.Name.Text, valve.IsOpen ? Record.Quantities.TradeUnit.Thou.Show(valve.Lift, 1) : "shut", Record.Quantities.TradeUnit.Thou.Show(valve.FullLift, 0), asked.Pressure(valve.Cracking), OilAsked.Flow(valve.Element.Flow));
+        return table;
+    }
+
+    private static Table Consumers(OilAsked asked, OilAnswer answer)
+    {
+        var table = new Table("takes oil", "flow", "share", "fed at", "decided by");
+        foreach (var consumer in answer.Consumers)
+            table.Add(consumer.Element.Name.Text, consumer.Element.Blanked ? "blanked" : OilAsked.Flow(consumer.Flow), OilAsked.Share(consumer.Share), asked.Pressure(consumer.From), consumer.Deciding is { } figure ? asked.Figure(figure) : "");
+        return table;
+    }
+
+    /// <summary>What the answer itself warns of, then what stands wherever such a thing is shown.</summary>
+    private static IReadOnlyList<Caution> Cautions(OilCircuit circuit, OilAnswer answer)
+    {
+        var cautions = new List<Caution>(answer.Cautions);
+        if (answer.Valves.Count > 0)
+            cautions.Add(OilCautions.ReliefValve);
+        if (circuit.Elements.Any(e => e.Blanked))
+            cautions.Add(OilCautions.BlankedPort);
+        cautions.Add(OilCautions.Prediction);
+        return [.. cautions.DistinctBy(c => c.Code)];
+    }
+}
