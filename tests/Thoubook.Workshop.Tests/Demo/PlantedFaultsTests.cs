@@ -81,7 +81,7 @@ public sealed class PlantedFaultsTests(DemoWorkshop demo) : IClassFixture<DemoWo
         Assert.Equal([], near);
     }
 
-    private static List<Said> TableUnder(string heading) =>
+    internal static List<Said> TableUnder(string heading) =>
         [.. Readme.Split('\n')
             .SkipWhile(line => line != heading)
             .Skip(1)
