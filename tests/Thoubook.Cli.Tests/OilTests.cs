@@ -91,21 +91,6 @@ public sealed class OilTests(DemoShop demo) : IClassFixture<DemoShop>
     }
 
     [Fact]
-    public void Map_AsJson_HasABandAtEveryPoint()
-    {
-        var answer = demo.Says("oil", "map", DemoShop.Engine, "--json").Is(ExitStatus.Good).Json;
-
-        var speeds = answer.GetProperty("speeds").EnumerateArray().Count();
-        var rows = answer.GetProperty("pressures").EnumerateArray().ToArray();
-        Assert.Equal("main", answer.GetProperty("gauge").GetString());
-        Assert.Equal(answer.GetProperty("temperatures").EnumerateArray().Count(), rows.Length);
-        Assert.All(rows, row => Assert.Equal(speeds, row.EnumerateArray().Count()));
-        Assert.All(rows.SelectMany(r => r.EnumerateArray()), p => Assert.True(p.GetProperty("low").GetDouble() < p.GetProperty("high").GetDouble()));
-        var asked = demo.Says("oil", "map", DemoShop.Engine, "--speed", "450", "--speed", "1400", "--oil-temp", "80", "--json").Json;
-        Assert.Equal(MainGauge(demo.Says("oil", "show", DemoShop.Engine, "--json").Json), asked.GetProperty("pressures")[0][0].GetProperty("value").GetDouble(), Psi / 1000);
-    }
-
-    [Fact]
     public void FlowTest_AsJson_AddsUp()
     {
         var answer = demo.Says("oil", "flow-test", DemoShop.Engine, "--json").Is(ExitStatus.Good).Json;
@@ -121,13 +106,18 @@ public sealed class OilTests(DemoShop demo) : IClassFixture<DemoShop>
     [InlineData("oil-show", "oil", "show", DemoShop.Engine)]
     [InlineData("oil-show-cruise-supposed", "oil", "show", DemoShop.Engine, "--speed", "1400", "--suppose", "crankcase/main-3.oil-clearance=2")]
     [InlineData("oil-rank", "oil", "rank", DemoShop.Engine)]
-    [InlineData("oil-map", "oil", "map", DemoShop.Engine)]
     [InlineData("oil-flow-test", "oil", "flow-test", DemoShop.Engine)]
-    public void InWords_AsApproved(string name, params string[] words) => Approved.Check(name, Spoken.Here("", demo.Folder, words, width: 160).Out);
+    public void InWords_AsApproved(string name, params string[] words)
+    {
+        var spoken = Spoken.Here("", demo.Folder, words, width: 160);
+
+        Assert.NotEmpty(spoken.Out);
+        Approved.Check(name, spoken.Out);
+    }
 
     [Theory]
     [InlineData("main-3", "--suppose", "crankcase/main-33.oil-clearance=2thou")]
-    [InlineData("--suppose", "--suppose", "crankcase/main-3.oil-clearance")]
+    [InlineData("NAME=VALUE", "--suppose", "crankcase/main-3.oil-clearance")]
     [InlineData("main-bearing-3", "--blank", "main-bearng-3")]
     [InlineData("SAE", "--oil", "SAE 400")]
     [InlineData("speed", "--speed", "80 °C")]
@@ -153,7 +143,7 @@ public sealed class OilTests(DemoShop demo) : IClassFixture<DemoShop>
         var folder = Directory.CreateTempSubdirectory("thoubook-plot-").FullName;
         try
         {
-            foreach (var verb in (string[])["show", "rank", "map"])
+            foreach (var verb in (string[])["show", "rank"])
             {
                 var file = Path.Combine(folder, verb + ".svg");
                 demo.Says("oil", verb, DemoShop.Engine, "--plot", file);

@@ -83,10 +83,14 @@ internal static class OilAnswers
         var fed = valves.Select(v => v.Element.Element.To).ToHashSet();
         var pump = new PumpAnswer(element, element.Flow, capacity, capacity > 0 ? Math.Max(0, (capacity * filling) - element.Flow) / capacity : 0, filling, reserve);
         if (element.Role == ElementRole.Pump)
-            return pump with { Margin = delivered > 0 && valves.Count > 0 ? valves.Where(v => !fed.Contains(v.Element.Element.From) && v.Element.Element.Kind != ElementKind.ReducingValve).Sum(v => Math.Max(0, v.Element.Flow)) / delivered : null };
+            return pump with { Margin = delivered > 0 && valves.Count > 0 ? valves.Where(v => !fed.Contains(v.Element.Element.From) && v.Element.Element.Kind != ElementKind.ReducingValve && !IsByPass(v.Element.Element, elements)).Sum(v => Math.Max(0, v.Element.Flow)) / delivered : null };
         var sizes = solved.Sizes[place];
         var (need, air) = (sizes["need"], sizes["air"]);
         var arrives = need * toSump / (1 - air);
         return pump with { Scavenge = arrives > 0 ? new ScavengeAnswer(arrives, air, element.Flow / arrives) : null };
     }
+
+    /// <summary>A valve across a filter or a cooler lets go of nothing: its oil goes the same way as the rest.</summary>
+    private static bool IsByPass(ElementDefinition valve, ElementAnswer[] elements) =>
+        elements.Any(e => e.Element.Name != valve.Name && e.Element.From == valve.From && e.Element.To == valve.To && e.Role == ElementRole.Passage);
 }

@@ -29,11 +29,12 @@ internal static class OilFlowTestVerb
             new("log|accept", "log writes a test down, accept fits the circuit to one; left out: what to expect, and what earlier tests say") { Optional = true },
             new("FLOW|ID", "with log all that ran through, 0.9l/min or \"1 imp gal in 5 min\"; with accept the identifier of the test, else the last one") { Optional = true, Rest = true },
         ],
-        Options = [FedAt, Pressure, OilTemperature, Caught, Note, Why, Option.By, Option.At, Option.Id, Option.Confirm, Option.Json],
+        Options = [.. OilVerbs.Supposing, FedAt, Pressure, OilTemperature, Caught, Note, Why, Option.By, Option.At, Option.Id, Option.Confirm, Option.Json],
         More = "Oil from outside goes in at a known pressure and temperature, the pump disconnected and the crank turned by hand. The total finds a plug left out; one blocked bearing shows only in what is caught from it.",
         Examples =
         [
             new("thoubook oil flow-test \"Sandpiper six\"", "what should run through, in all and from each bearing."),
+            new("thoubook oil flow-test \"Sandpiper six\" --blank rocker-restrictor", "with the way to the rockers plugged, so that the bearings show."),
             new("thoubook oil flow-test \"Sandpiper six\" log 0.9l/min --caught main-bearing-3=150cc/min --by bench", "what did."),
             new("thoubook oil flow-test \"Sandpiper six\" accept --why \"plugs seen in place\" --by owner", "from now on every pressure is fitted to it."),
         ],
@@ -94,7 +95,7 @@ internal static class OilFlowTestVerb
 
     private static ExitStatus Expect(Request request, Terminal terminal)
     {
-        if (!OilVerbs.Ask(request, terminal, speed: null, oilTemperature: null).Then(asked => asked.Now.FlowTestExpected().Then<(OilAsked, FlowTestExpected)>(expected => (asked, expected))).IsOk(out var known, out var problems))
+        if (!OilVerbs.Ask(request, terminal, speed: null, oilTemperature: null).Then(asked => asked.System.FlowTestExpected().Then<(OilAsked, FlowTestExpected)>(expected => (asked, expected))).IsOk(out var known, out var problems))
             return terminal.Refuse(request, problems);
         var (asked, expected) = known;
         var tests = asked.Now.FlowTests();
@@ -117,12 +118,16 @@ internal static class OilFlowTestVerb
         }
 
         terminal.Out.WriteLine($"{asked.Name}: flow test at {expected.Setting.At}, {expected.Setting.Pressure.Text}, oil {expected.Setting.OilTemperature.Text}");
-        terminal.Out.WriteLine($"In all {OilAsked.Flow(expected.Total.Value)}, 95 times in 100 {Band(expected.Total, OilAsked.Flow)}; {QuantityText.Format(ImperialGallon / expected.Total.Value, TradeUnit.Minute, 1)} for an imperial gallon.");
+        if (asked.Trial is { } supposed)
+            terminal.Out.WriteLine($"Supposed: {supposed.Name}.");
+        terminal.Out.WriteLine($"In all {OilAsked.Flow(expected.Total.Value)}, {Band(expected.Total, OilAsked.Flow)} 95 times in 100; {QuantityText.Format(ImperialGallon / expected.Total.Value, TradeUnit.Minute, 1)} for an imperial gallon.");
         terminal.Out.WriteLine();
         var each = new Table("from", "flow", "95 times in 100");
-        foreach (var one in expected.Each)
+        foreach (var one in expected.Each.Where(e => OilAsked.IsCaught(e.Flow.Value)))
             each.Add(one.Element.Name.Text, OilAsked.SmallFlow(one.Flow.Value), Band(one.Flow, OilAsked.SmallFlow));
         each.WriteTo(terminal);
+        if (expected.Each.Count(e => !OilAsked.IsCaught(e.Flow.Value)) is > 0 and var dry)
+            terminal.Out.WriteLine($"{dry} more give nothing that could be caught.");
         terminal.Out.WriteLine();
         if (tests.Count == 0)
         {

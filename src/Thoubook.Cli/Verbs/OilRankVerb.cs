@@ -57,9 +57,9 @@ internal static class OilRankVerb
         if (asked.Trial is { } supposed)
             terminal.Out.WriteLine($"Supposed: {supposed.Name}.");
         terminal.Out.WriteLine();
-        terminal.Out.WriteLine("Where the pressure goes, worst first: what the main gauge would gain with each as new");
+        terminal.Out.WriteLine("Where the pressure goes, worst first: what the main gauge would gain with each as new. Clearances as at this oil temperature");
         var costs = new Table("figure", "now", "as new", "costs", "taken by");
-        foreach (var cost in ranked.Costs)
+        foreach (var cost in ranked.Costs.Where(c => asked.IsSeen(c.Cost.Value)))
         {
             costs.Add(
                 cost.Figure.Name.ToString(),
@@ -70,10 +70,12 @@ internal static class OilRankVerb
         }
 
         costs.WriteTo(terminal);
+        if (ranked.Costs.Count(c => !asked.IsSeen(c.Cost.Value)) is > 0 and var unseen)
+            terminal.Out.WriteLine($"{unseen} more change nothing that the gauge would show.");
         terminal.Out.WriteLine();
         if (ranked.Next.Count == 0)
         {
-            terminal.Out.WriteLine("What to measure next: every figure that the circuit takes from the record is measured.");
+            terminal.Out.WriteLine("What to measure next: nothing here hangs on a figure that is not measured.");
         }
         else
         {

@@ -54,7 +54,7 @@ internal static class OilShowVerb
         [.. answer.Valves.Select(OilValveAnswer.Of)],
         [.. states.Select(s => OilStateAnswer.Of(s.Item1, s.Item2))],
         answer.Furthest is { } furthest ? new(furthest.Element.Name.Text, furthest.From) : null,
-        [.. asked.System.Doubt(answer).Select(d => new OilDoubtAnswer(d.Source.Name, d.HalfWidth))],
+        [.. OilSystem.Doubt(answer).Select(d => new OilDoubtAnswer(d.Source.Name, d.HalfWidth))],
         answer.Nodes.ToDictionary(n => n.Name.Text, n => n.Pressure),
         answer.Elements.ToDictionary(e => e.Element.Name.Text, e => e.Flow),
         answer.HowSolved,
@@ -73,10 +73,10 @@ internal static class OilShowVerb
         terminal.Out.WriteLine();
         if (answer.Furthest is { } furthest)
             terminal.Out.WriteLine($"Least fed bearing: {furthest.Element.Name}, {asked.Pressure(furthest.From)}.");
-        var doubt = asked.System.Doubt(answer).Take(4).Where(d => d.HalfWidth > 0).ToArray();
+        var doubt = OilSystem.Doubt(answer).Take(4).Where(d => d.HalfWidth > 0).ToArray();
         if (doubt.Length > 0)
             terminal.Out.WriteLine($"What makes the band of the main gauge: {string.Join("; ", doubt.Select(d => $"{d.Source.Name} ± {asked.Pressure(d.HalfWidth)}"))}.");
-        terminal.Out.WriteLine(answer.HowSolved);
+        terminal.Out.WriteLine($"Clearances stand as they are at this oil temperature. {answer.HowSolved}");
         foreach (var caution in cautions)
             terminal.Out.WriteLine($"Caution: {caution.Text}");
     }

@@ -94,6 +94,9 @@ internal sealed record OilAsked(EngineRecord Record, OilSystem Now, OilTrial? Tr
     /// <summary>A difference with its half width: <c>+2.1 psi ± 0.4</c>.</summary>
     public string Difference(Estimate pressure) => $"{(pressure.Value < 0 ? "" : "+")}{Pressure(pressure.Value)} ± {PressureNumber(pressure.Band)}";
 
+    /// <summary>Whether a difference of pressure is more than nought as it is shown.</summary>
+    public bool IsSeen(double pascals) => Math.Abs(PressureUnit.FromSi(pascals)) >= 0.5 * Math.Pow(10, -Digits);
+
     public string PressureNumber(double pascals) => TradeUnit.One.Show(PressureUnit.FromSi(pascals), Digits);
 
     public string PressureSymbol => PressureUnit.Symbol;
@@ -105,6 +108,9 @@ internal sealed record OilAsked(EngineRecord Record, OilSystem Now, OilTrial? Tr
 
     /// <summary>What one bearing lets through, as it is caught.</summary>
     public static string SmallFlow(double flow) => TradeUnit.CubicCentimetrePerMinute.Show(flow, 0);
+
+    /// <summary>Whether a flow is more than nought as it is caught.</summary>
+    public static bool IsCaught(double flow) => TradeUnit.CubicCentimetrePerMinute.FromSi(flow) >= 0.5;
 
     public static string Share(double share) => TradeUnit.Percent.Show(share, 1);
 

@@ -52,6 +52,13 @@ public sealed class OilDemoTests(DemoWorkshop demo) : IClassFixture<DemoWorkshop
         Assert.All(answer.Pumps, p => Assert.True(p.Filling > 0.99, $"{p.Element.Element.Name}: filling {p.Filling}"));
     }
 
+    [Theory]
+    [InlineData("hot idle", 0, 0.01)]
+    [InlineData("cruise", 0.1, 0.4)]
+    [InlineData("cold start", 0.6, 1)]
+    public void SandpiperSix_WhatTheMainStageLetsGo_IsAShareOfTheDelivery(string state, double least, double greatest) =>
+        Assert.InRange(State(state).Answer.Pumps.Single(p => p.Scavenge is null).Margin!.Value, least, greatest);
+
     [Fact]
     public void SandpiperSix_Oil_SaysWhatWasPlantedAndNothingElse()
     {
@@ -59,6 +66,7 @@ public sealed class OilDemoTests(DemoWorkshop demo) : IClassFixture<DemoWorkshop
         var said = system.States().Select(Ok)
             .SelectMany(s => s.Gauges.Where(g => g.Verdict is not (null or OilVerdict.Enough)).Select(g => new Said($"{s.State.Name}, {g.Gauge.Gauge.Name}", g.Verdict!.Value.Word())))
             .Append(new Said("hot idle, costs the most", Ok(system.Costs(system.HotIdle))[0].Figure.Name.ToString()))
+            .Append(new Said("hot idle, measure next", Ok(system.MeasureNext(system.HotIdle))[0].Figure.ToString()))
             .ToList();
 
         Assert.Equal(PlantedFaultsTests.TableUnder("### Sandpiper six, its oil"), said);
