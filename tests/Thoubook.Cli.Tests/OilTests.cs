@@ -112,7 +112,9 @@ public sealed class OilTests(DemoShop demo) : IClassFixture<DemoShop>
         var spoken = Spoken.Here("", demo.Folder, words, width: 160);
 
         Assert.NotEmpty(spoken.Out);
-        Approved.Check(name, spoken.Out);
+
+        // How the circuit was solved is no business of these words: another machine rounds otherwise.
+        Approved.Check(name, string.Join('\n', spoken.Out.Split('\n').Select(l => l.IndexOf("Solved in ", StringComparison.Ordinal) is >= 0 and var at ? l[..at] + "Solved in …" : l)));
     }
 
     [Theory]
