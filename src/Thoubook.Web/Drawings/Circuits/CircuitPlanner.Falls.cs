@@ -115,7 +115,7 @@ internal sealed partial class CircuitPlanner
         List<string> says = [.. of.Says is { } s ? LetterWidth.Lines(s, Lettered.Usual, LongestName) : []];
         if (of.IsBlanked)
             says.Add("blanked");
-        if (to != _side.Floor)
+        if (!_side.IsFloor(to))
             says.AddRange(LetterWidth.Lines($"to {_sketch.Nodes[to].Name}", Lettered.Usual, LongestName));
         var flow = of.IsBlanked ? "0" : FlowText(of.From == node ? of.Flow : -of.Flow);
         var widest = Math.Max(LetterWidth.Of(flow, Lettered.Usual, true), LetterWidth.Of(of.Figure ?? "", Lettered.Usual, true));

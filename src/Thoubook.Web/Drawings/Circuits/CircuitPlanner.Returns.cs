@@ -16,14 +16,14 @@ internal sealed partial class CircuitPlanner
         _cursor = _lifts.Count > 0 ? _lifts[0].X + 26 : CircuitPlan.Frame + Gutter;
         var columns = new List<(int Element, double X)>();
         var labels = new Dictionary<int, double>();
-        foreach (var (_, from, x) in _lifts.Where(l => l.From != _side.Floor))
+        foreach (var (_, from, x) in _lifts.Where(l => !_side.IsFloor(l.From)))
             Reach(from, x);
         foreach (var node in _lifts.Select(l => l.From).Concat(Enumerable.Range(0, _sketch.Nodes.Count)).Distinct())
             Follow(node, isJoined: _lifts.Exists(l => l.From == node));
         (_foot, _cursor) = (_cursor, falls);
 
         var lanes = Lanes(labels.Keys);
-        double LaneOf(int node) => node == _side.Floor ? strip + 5 : strip + 46 + (lanes[node] * Lane);
+        double LaneOf(int node) => _side.IsFloor(node) ? strip + 5 : strip + 46 + (lanes[node] * Lane);
         _lowest = labels.Count == 0 ? strip + 12 : labels.Keys.Max(LaneOf) + 12;
 
         _hatchings.Add(new(CircuitPlan.Frame + Gutter - 10, strip, Math.Max(_cursor, _foot) - CircuitPlan.Frame - Gutter + 10, 10, IsLeaning: true));
@@ -44,7 +44,7 @@ internal sealed partial class CircuitPlanner
 
         void Follow(int node, bool isJoined)
         {
-            if (_side.Holds(node) || node == _side.Floor || labels.ContainsKey(node) || !isJoined && _side.At(node).All(e => _drawn[e]))
+            if (_side.Holds(node) || _side.IsFloor(node) || labels.ContainsKey(node) || !isJoined && _side.At(node).All(e => _drawn[e]))
                 return;
             var (left, right) = Column(LetterWidth.Of(LaneText(node), Lettered.Usual) + 14);
             labels[node] = left + 4;
@@ -58,7 +58,7 @@ internal sealed partial class CircuitPlanner
                 var other = _side.Other(e, node);
                 var (start, _) = Column(34 + ReturnWords(e).Select(l => LetterWidth.Of(l, Lettered.Usual)).DefaultIfEmpty(0).Max());
                 columns.Add((e, start + 18));
-                foreach (var end in new[] { node, other }.Where(n => n != _side.Floor))
+                foreach (var end in new[] { node, other }.Where(n => !_side.IsFloor(n)))
                     Reach(end, start + 18);
                 Follow(other, isJoined: true);
             }
@@ -70,11 +70,11 @@ internal sealed partial class CircuitPlanner
         var of = _sketch.Elements[element];
         var (from, to) = (lane(of.From), lane(of.To));
         Line(x, from, x, to, StyleOf(of) + (_sketch.IsImagined ? "" : " c-return"));
-        foreach (var (node, y) in new[] { (of.From, from), (of.To, to) }.Where(p => p.Item1 != _side.Floor))
+        foreach (var (node, y) in new[] { (of.From, from), (of.To, to) }.Where(p => !_side.IsFloor(p.Item1)))
             _strokes.Add(new(Ring(x, y, 3), "c-dot"));
         // In the lane nearest to where the oil goes, so that it stands clear of lanes that the line only crosses.
         var y0 = from < to ? to - (Lane / 2) : to + (Lane / 2);
-        if (of.To == _side.Floor)
+        if (_side.IsFloor(of.To))
             y0 = from - (Lane / 2) + 3;
         _at[element] = (x, y0);
         if (of.Mark != SketchMark.Line)
@@ -86,7 +86,7 @@ internal sealed partial class CircuitPlanner
     private void Drop(int pump, double x, double from, double to, int node)
     {
         Line(x, from, x, to, StyleOf(_sketch.Elements[pump]));
-        if (node != _side.Floor)
+        if (!_side.IsFloor(node))
             _strokes.Add(new(Ring(x, to, 3), "c-dot"));
     }
 
@@ -140,8 +140,8 @@ internal sealed partial class CircuitPlanner
         if (_sketch.Elements.Any(e => e.Figure is not null))
             Say(_sketch.FigureUnit, x, FigureRow, Anchor.End, quiet: true);
         Say(_sketch.FlowUnit, x, FlowRow, Anchor.End, quiet: true);
-        if (_side.Floor >= 0)
-            Say(LetterWidth.Lines(_sketch.Nodes[_side.Floor].Name, Lettered.Usual, Gutter - 22)[0], x, strip + 10, Anchor.End);
+        if (_side.FloorName is { } floor)
+            Say(LetterWidth.Lines(floor, Lettered.Usual, Gutter - 22)[0], x, strip + 10, Anchor.End);
         Say($"height on the sheet is gauge pressure{(_scale.IsRoot ? ", by its square root" : "")}", CircuitPlan.Frame + 14, CircuitPlan.Frame + 18, quiet: true);
         Say("return side, not to height", CircuitPlan.Frame + 14, _lowest + 24, quiet: true);
     }

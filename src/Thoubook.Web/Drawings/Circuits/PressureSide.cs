@@ -13,6 +13,7 @@ internal sealed class PressureSide
     private readonly bool[] _holds;
     private readonly int[] _by;
     private readonly int[] _weight;
+    private readonly List<int> _floors;
 
     public PressureSide(CircuitSketch sketch)
     {
@@ -25,7 +26,7 @@ internal sealed class PressureSide
         var stops = StopsAt(low);
         Roots = [.. RootNodes(low, stops)];
         Reach(stops);
-        Floor = MostDrained();
+        _floors = Floors();
         foreach (var root in Roots)
             Weigh(root, -1);
     }
@@ -33,10 +34,13 @@ internal sealed class PressureSide
     /// <summary>Where the oil comes in: at the delivery of each pump, and at what is fed under pressure.</summary>
     public IReadOnlyList<int> Roots { get; }
 
-    /// <summary>The place that most of the oil falls to; −1 where it falls to none.</summary>
-    public int Floor { get; }
+    /// <summary>What the floor is called; null where nothing falls to it.</summary>
+    public string? FloorName => _floors.Count == 0 ? null : _sketch.Nodes[_floors.OrderByDescending(f => At(f).Any(e => !_holds[Other(e, f)])).First()].Name;
 
     public bool Holds(int node) => _holds[node];
+
+    /// <summary>Oil that falls there has fallen to the floor: the sump, and every case that drains to it. Not a tank that something fills.</summary>
+    public bool IsFloor(int node) => _floors.Contains(node);
 
     /// <summary>The element along which a node is reached; −1 at a root.</summary>
     public int ReachedBy(int node) => _by[node];
@@ -97,7 +101,7 @@ internal sealed class PressureSide
         }
     }
 
-    private int MostDrained()
+    private List<int> Floors()
     {
         var falls = new int[_sketch.Nodes.Count];
         foreach (var element in _sketch.Elements)
@@ -106,8 +110,8 @@ internal sealed class PressureSide
                 falls[_holds[element.From] ? element.To : element.From]++;
         }
 
-        var most = falls.Length == 0 ? 0 : falls.Max();
-        return most == 0 ? -1 : Array.IndexOf(falls, most);
+        var most = falls.DefaultIfEmpty(0).Max();
+        return [.. Enumerable.Range(0, falls.Length).Where(n => falls[n] > 0 && (falls[n] == most || _sketch.Nodes[n].IsReservoir && !At(n).Any(e => _sketch.Elements[e].To == n && !_holds[_sketch.Elements[e].From])))];
     }
 
     private int Weigh(int node, int by)
