@@ -56,6 +56,8 @@ public static class ThoubookWeb
         BenchDoor.Map(web);
         MeasureDoor.Map(web);
         DecideDoor.Map(web);
+        OilDoor.Map(web);
+        CircuitDoor.Map(web);
         SumDoor.Map(web);
         WorkshopDoor.Map(web);
         ImportDoor.Map(web);

@@ -16,6 +16,7 @@ public sealed class LookTests(Chromium chromium)
         "/engines", Engine, Engine + "/parts", Engine + "/parts?q=pump", Engine + "/parts/lower-half/crankshaft", Engine + "/measure", Engine + "/measure/lower-half/crankshaft.journal-diameter",
         Engine + "/measure/lower-half/crankshaft.main-clearance", Engine + "/measure/lower-half/pressure-pump/driven.width", Engine + "/measure/lower-half/pressure-pump.driven-end-float",
         Engine + "/decide", Engine + "/decide/main-bush", Engine + "/import", "/sums", "/sums/conformance", "/sums/stack", "/workshop", "/workshop/new-engine", "/workshop/verify", "/nowhere",
+        Engine + "/oil", Engine + "/oil?oil=60", Engine + "/oil/flow-test", Engine + "/oil/circuit", Engine + "/oil/circuit/new?kind=gear+pump", Engine + "/oil/pumps/pressure-pump", Engine + "/oil/start", "/engines/Bare%20block/oil",
         "/engines/Bare%20block", "/engines/Bare%20block/parts", "/engines/Bare%20block/measure", "/engines/Bare%20block/decide",
     ];
 
@@ -66,7 +67,7 @@ public sealed class LookTests(Chromium chromium)
         Assert.True(wrong.Count == 0, string.Join('\n', wrong));
     }
 
-    private static Task<OpenWeb> Web() => OpenWeb.Start(InventedPump.Record(), new EngineRecord(new Engine(new EngineName("Bare block"), Purpose.Display)));
+    private static Task<OpenWeb> Web() => OilWeb.Start(new EngineRecord(new Engine(new EngineName("Bare block"), Purpose.Display)));
 
     /// <summary>What is folded is looked at too.</summary>
     private static Task OpenAll(IPage page) => page.EvaluateAsync("document.querySelectorAll('main details').forEach(d => d.open = true)");

@@ -17,6 +17,9 @@ public enum SheetName
     [Word("Decide")]
     Decide,
 
+    [Word("Oil")]
+    Oil,
+
     [Word("Sums")]
     Sums,
 

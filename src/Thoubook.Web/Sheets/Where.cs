@@ -1,4 +1,5 @@
 using Thoubook.Record;
+using Thoubook.Record.Circuits;
 
 namespace Thoubook.Web.Sheets;
 
@@ -25,6 +26,28 @@ internal static class Where
 
     public static string Piece(EngineName engine, PieceTag piece) => $"{Decide(engine)}/{string.Join('/', piece.Text.Split('/').Select(Uri.EscapeDataString))}";
 
+    public static string Oil(EngineName engine) => $"{Bench(engine)}/oil";
+
+    public static string OilTrial(EngineName engine) => $"{Oil(engine)}/trial";
+
+    public static string OilSettled(EngineName engine) => $"{Oil(engine)}/settled";
+
+    public static string FlowTest(EngineName engine) => $"{Oil(engine)}/flow-test";
+
+    public static string Calibrations(EngineName engine) => $"{Oil(engine)}/calibrations";
+
+    public static string PumpCard(EngineName engine, string pump) => $"{Oil(engine)}/pumps/{Uri.EscapeDataString(pump)}";
+
+    public static string Circuit(EngineName engine) => $"{Oil(engine)}/circuit";
+
+    public static string CircuitStart(EngineName engine) => $"{Oil(engine)}/start";
+
+    public static string Element(EngineName engine, ElementName element) => $"{Circuit(engine)}/{element}";
+
+    public static string NewElement(EngineName engine) => $"{Circuit(engine)}/new";
+
+    public static string RemoveElement(EngineName engine) => $"{Oil(engine)}/removals";
+
     public static string Import(EngineName engine) => $"{Bench(engine)}/import";
 
     public static string Of(SheetName sheet, EngineName? engine) => (sheet, engine) switch
@@ -35,6 +58,7 @@ internal static class Where
         (SheetName.Parts, { } name) => Parts(name),
         (SheetName.Measure, { } name) => Figures(name),
         (SheetName.Decide, { } name) => Decide(name),
+        (SheetName.Oil, { } name) => Oil(name),
         (_, { } name) => Bench(name),
     };
 

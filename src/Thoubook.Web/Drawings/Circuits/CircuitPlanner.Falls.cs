@@ -58,8 +58,8 @@ internal sealed partial class CircuitPlanner
         _drawn[pump] = true;
         var of = _sketch.Elements[pump];
         var name = LetterWidth.Lines(of.Label, Lettered.Usual, LongestLabel);
-        string[] says = [of.IsBlanked ? "blanked" : $"{FlowText(of.Flow)} {_sketch.FlowUnit}", .. of.Says is { } s ? LetterWidth.Lines(s, Lettered.Usual, LongestLabel) : []];
-        var text = Math.Max(name.Max(l => LetterWidth.Of(l, Lettered.Usual, true)), says.Max(l => LetterWidth.Of(l, Lettered.Usual)));
+        string[] says = _sketch.IsImagined ? [] : [of.IsBlanked ? "blanked" : $"{FlowText(of.Flow)} {_sketch.FlowUnit}", .. of.Says is { } s ? LetterWidth.Lines(s, Lettered.Usual, LongestLabel) : []];
+        var text = name.Select(l => LetterWidth.Of(l, Lettered.Usual, true)).Concat(says.Select(l => LetterWidth.Of(l, Lettered.Usual))).Max();
         var (_, right) = Column(text + 60);
         var x = right - 28;
         var top = Y(node);
@@ -80,7 +80,8 @@ internal sealed partial class CircuitPlanner
         var x = (left + right) / 2;
         var (y, top) = (Y(gauge.Node), _scaleTop - GaugeHeight);
         Say(gauge.Name, x, top + 11, Anchor.Middle, quiet: true);
-        Say(gauge.Figure, x, top + 31, Anchor.Middle, bold: true, large: true);
+        if (!_sketch.IsImagined)
+            Say(gauge.Figure, x, top + 31, Anchor.Middle, bold: true, large: true);
         if (gauge.Band is { } band)
             Say(band, x, top + 46, Anchor.Middle);
         if (limit.Length > 0)
@@ -117,7 +118,7 @@ internal sealed partial class CircuitPlanner
             says.Add("blanked");
         if (!_side.IsFloor(to))
             says.AddRange(LetterWidth.Lines($"to {_sketch.Nodes[to].Name}", Lettered.Usual, LongestName));
-        var flow = of.IsBlanked ? "0" : FlowText(of.From == node ? of.Flow : -of.Flow);
+        var flow = _sketch.IsImagined ? "" : of.IsBlanked ? "0" : FlowText(of.From == node ? of.Flow : -of.Flow);
         var widest = Math.Max(LetterWidth.Of(flow, Lettered.Usual, true), LetterWidth.Of(of.Figure ?? "", Lettered.Usual, true));
         var (left, right) = Column(Math.Max(34, Math.Max(widest + 9, ((names.Count + says.Count) * LineHeight) + 6)));
         var x = (left + right) / 2;
@@ -127,7 +128,8 @@ internal sealed partial class CircuitPlanner
         var share = Math.Abs(of.Flow) > _heavy;
         if (of.Figure is { } figure)
             Say(figure, x, FigureRow, Anchor.Middle, share);
-        Say(flow, x, FlowRow, Anchor.Middle, share);
+        if (flow.Length > 0)
+            Say(flow, x, FlowRow, Anchor.Middle, share);
         var at = x - ((names.Count + says.Count - 1) * LineHeight / 2) + 4;
         foreach (var (line, quiet) in names.Select(n => (n, false)).Concat(says.Select(n => (n, true))))
         {

@@ -126,10 +126,16 @@ internal sealed partial class CircuitPlanner
         var end = width - CircuitPlan.Frame - Edge;
         _strokes.Add(new(Path(x, _floor, end, _floor), "d-wide"));
         _strokes.Add(new(Path(x, _floor, x, _scaleTop), "d-wide"));
+        if (_side.FloorName is { } floor)
+            Say(LetterWidth.Lines(floor, Lettered.Usual, Gutter - 22)[0], x, strip + 10, Anchor.End);
+        Say("return side, not to height", CircuitPlan.Frame + 14, _lowest + 24, quiet: true);
+        Say(_sketch.IsImagined ? "its shape only, not to height" : $"height on the sheet is gauge pressure{(_scale.IsRoot ? ", by its square root" : "")}", CircuitPlan.Frame + 14, CircuitPlan.Frame + 18, quiet: true);
+        if (_sketch.IsImagined)
+            return;
         foreach (var (y, figure) in _scale.Marks())
         {
             _strokes.Add(new(Path(x - (figure is null ? 5 : 10), y, x, y), "d-narrow"));
-            if (figure is null || _sketch.IsImagined)
+            if (figure is null)
                 continue;
             Say(figure, x - 14, y + 4.5, Anchor.End);
             if (y < _floor)
@@ -140,10 +146,6 @@ internal sealed partial class CircuitPlanner
         if (_sketch.Elements.Any(e => e.Figure is not null))
             Say(_sketch.FigureUnit, x, FigureRow, Anchor.End, quiet: true);
         Say(_sketch.FlowUnit, x, FlowRow, Anchor.End, quiet: true);
-        if (_side.FloorName is { } floor)
-            Say(LetterWidth.Lines(floor, Lettered.Usual, Gutter - 22)[0], x, strip + 10, Anchor.End);
-        Say($"height on the sheet is gauge pressure{(_scale.IsRoot ? ", by its square root" : "")}", CircuitPlan.Frame + 14, CircuitPlan.Frame + 18, quiet: true);
-        Say("return side, not to height", CircuitPlan.Frame + 14, _lowest + 24, quiet: true);
     }
 
     /// <summary>The pressure of each node where it differs from that of the node before, in a place that no other lettering has.</summary>

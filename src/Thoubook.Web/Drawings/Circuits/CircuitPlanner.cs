@@ -74,7 +74,7 @@ internal sealed partial class CircuitPlanner
         for (var n = 0; n < _sketch.Nodes.Count; n++)
         {
             if (_side.Holds(n) && double.IsFinite(_left[n]))
-                Level(_left[n], _right[n], Y(n), Weight(_sketch.Nodes[n].IsReservoir ? 0 : Through(n)));
+                Level(_left[n], _right[n], Y(n), _sketch.IsImagined ? "d-dash" : Weight(_sketch.Nodes[n].IsReservoir ? 0 : Through(n)));
         }
 
         var rowsFoot = _letters.Where(l => l.IsUpright).Select(l => l.Box.Bottom).DefaultIfEmpty(_floor + 70).Max();
