@@ -1,9 +1,12 @@
 using System.Diagnostics.CodeAnalysis;
+using System.Runtime.CompilerServices;
 using Microsoft.AspNetCore.Components;
 using Microsoft.AspNetCore.Http.HttpResults;
 using Thoubook.Appraisal;
+using Thoubook.Appraisal.Oil;
 using Thoubook.Record;
 using Thoubook.Web.Pages;
+using Thoubook.Web.Pages.Oil;
 using Thoubook.Workshop;
 
 namespace Thoubook.Web.Doors;
@@ -11,6 +14,8 @@ namespace Thoubook.Web.Doors;
 /// <summary>What every page asks of the workshop: the engine as it stands, or the page that says it is not there.</summary>
 internal sealed class Bench(OpenWorkshop workshop)
 {
+    private readonly ConditionalWeakTable<OilSystem, OilFindings> _oil = [];
+
     public OpenWorkshop Workshop { get; } = workshop;
 
     public bool Find(string engine, [NotNullWhen(true)] out EngineAppraisal? appraisal, [NotNullWhen(false)] out IResult? missing)
@@ -29,6 +34,9 @@ internal sealed class Bench(OpenWorkshop workshop)
         missing = found is null ? Plain.Answer(StatusCodes.Status404NotFound, "Not here", "This engine has no dimension or fit of that name.") : null;
         return found is not null;
     }
+
+    /// <summary>The oil system of an engine with what it has been asked, or why there is none.</summary>
+    public Outcome<OilFindings> Oil(EngineAppraisal engine) => Workshop.OilSystem(engine.Record.Engine.Name.Text).Then<OilFindings>(system => _oil.GetValue(system, s => new(s)));
 
     /// <summary>A stroke in a name stays escaped in an address, so that it ends no step of the path.</summary>
     private Outcome<EngineAppraisal> Appraise(string engine) =>

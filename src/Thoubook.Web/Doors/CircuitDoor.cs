@@ -31,7 +31,7 @@ internal static class CircuitDoor
     public static IResult Circuit(EngineAppraisal engine, StateAnswer? shown, IReadOnlyList<Problem> why) => Page<CircuitPage>(new { Engine = engine, Shown = shown, Why = why });
 
     private static IResult Circuit(EngineAppraisal engine, Bench bench) =>
-        bench.Workshop.Oil(engine.Record.Engine.Name.Text).Then(s => s.States() is [var first, ..] ? first : new Outcome<StateAnswer>.Refused([])).IsOk(out var shown, out var why)
+        bench.Oil(engine).Then(found => found.States[0]).IsOk(out var shown, out var why)
             ? Circuit(engine, shown, [])
             : Circuit(engine, null, why);
 
@@ -151,9 +151,29 @@ internal static class CircuitDoor
         }
 
         var trials = new PumpTrials { Gasket = Amount("gasket") ?? PumpTrials.UsualGasket, Lapping = Amount("lap") ?? PumpTrials.UsualLapping, Skim = Amount("skim") };
-        return PumpCards.Of(found, pump, trials).IsOk(out var card, out var refused)
-            ? Page<PumpCardPage>(new { Engine = found, Card = card, Asked = pump, Given = (IReadOnlyDictionary<string, string>)given, Problems = (IReadOnlyList<Problem>)problems }, problems.Count == 0 ? StatusCodes.Status200OK : StatusCodes.Status422UnprocessableEntity)
-            : Plain.Answer(StatusCodes.Status404NotFound, "Not here", string.Join(' ', refused.Select(p => $"{p.Allowed} {p.DoThis}")));
+        if (!PumpCards.Of(found, pump, trials).IsOk(out var card, out var refused))
+            return Plain.Answer(StatusCodes.Status404NotFound, "Not here", string.Join(' ', refused.Select(p => $"{p.Allowed} {p.DoThis}")));
+        var tried = new Dictionary<PumpChoice, TrialAnswer>(ReferenceEqualityComparer.Instance);
+        if (card.Element is not null && bench.Oil(found).IsOk(out var oil, out _))
+        {
+            foreach (var choice in card.Choices)
+            {
+                if (oil.System.Try(choice.Trial, oil.System.HotIdle).IsOk(out var answer, out _))
+                    tried[choice] = answer;
+            }
+        }
+
+        return Page<PumpCardPage>(
+            new
+            {
+                Engine = found,
+                Card = card,
+                Tried = (IReadOnlyDictionary<PumpChoice, TrialAnswer>)tried,
+                Asked = pump,
+                Given = (IReadOnlyDictionary<string, string>)given,
+                Problems = (IReadOnlyList<Problem>)problems,
+            },
+            problems.Count == 0 ? StatusCodes.Status200OK : StatusCodes.Status422UnprocessableEntity);
     }
 
     /// <summary>An engine that has a circuit.</summary>

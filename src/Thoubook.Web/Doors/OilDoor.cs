@@ -103,9 +103,9 @@ internal static class OilDoor
         (sheet, why) = (null, []);
         if (!bench.Find(engine, out var found, out missing))
             return false;
-        if (bench.Workshop.Oil(found.Record.Engine.Name.Text).IsOk(out var system, out var problems))
+        if (bench.Oil(found).IsOk(out var oil, out var problems))
         {
-            sheet = new OilSheet(found, system, at);
+            sheet = new OilSheet(found, oil, at);
             return true;
         }
 

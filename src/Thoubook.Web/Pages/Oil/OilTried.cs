@@ -24,7 +24,7 @@ public sealed record OilSlide(PressureCost Cost, TradeUnit Unit, decimal Low, de
     public decimal OnStep(double value) => Math.Clamp(Math.Round((decimal)value / Step) * Step, Low, High);
 
     public static IReadOnlyList<OilSlide> Of(OilSheet sheet) =>
-        sheet.System.Costs(sheet.Point).IsOk(out var costs, out _) ? [.. costs.Take(Most).Select(c => Of(c, sheet))] : [];
+        sheet.Found.Costs.IsOk(out var costs, out _) ? [.. costs.Take(Most).Select(c => Of(c, sheet))] : [];
 
     private static OilSlide Of(PressureCost cost, OilSheet sheet)
     {
@@ -60,14 +60,14 @@ public sealed class OilTried
     {
         Slides = [.. OilSlide.Of(sheet).Select(s => (s, s.Now))],
         Oil = (int)Math.Round(TradeUnit.Celsius.FromSi(sheet.Point.OilTemperature)),
-        Answer = sheet.System.Try(new OilTrial("as it stands"), sheet.Point).IsOk(out var answer, out _) ? answer : null,
+        Answer = sheet.Found.Untouched.IsOk(out var answer, out _) ? answer : null,
     };
 
     /// <summary>What the address asks for; every number of it goes to the one reader.</summary>
     public static OilTried Of(OilSheet sheet, IQueryCollection asked)
     {
         var (slides, problems) = (new List<(OilSlide Slide, decimal At)>(), new List<Problem>());
-        var set = new Dictionary<FigureName, double>();
+        var change = new Dictionary<FigureName, double>();
         foreach (var slide in OilSlide.Of(sheet))
         {
             var at = slide.Now;
@@ -75,7 +75,7 @@ public sealed class OilTried
             {
                 at = slide.OnStep(slide.Unit.FromSi(quantity.Si));
                 if (at != slide.Now)
-                    set[slide.Figure] = quantity.Si;
+                    change[slide.Figure] = quantity.Si - slide.Cost.Figure.Value.Value;
             }
 
             slides.Add((slide, at));
@@ -84,7 +84,7 @@ public sealed class OilTried
         var point = sheet.Point;
         if (asked["oil"].ToString() is { Length: > 0 } oil && Read($"{oil} °C", "oil", QuantityKind.Temperature) is { } warm)
             point = point with { OilTemperature = warm.Si };
-        var tried = new OilTrial("as slid") { Set = set };
+        var tried = new OilTrial("as slid") { ChangeBy = change };
         var answer = problems.Count > 0 ? null : sheet.System.Try(tried, point).IsOk(out var found, out var refused) ? found : Refuse(refused);
         return new() { Slides = slides, Oil = (int)Math.Round(TradeUnit.Celsius.FromSi(point.OilTemperature)), Answer = answer, Problems = problems };
 
