@@ -9,7 +9,7 @@ internal static class OilWeb
     public static async Task<OpenWeb> Start(params EngineRecord[] others)
     {
         var web = await OpenWeb.Start([InventedPump.Record(), .. others]);
-        OpenWeb.Taken(web.Workshop.StartCircuit(InventedPump.Name, new Dictionary<string, string> { ["mains"] = "1", ["mains-at"] = "lower-half/crankshaft.main-clearance", ["pump-at"] = "lower-half/pressure-pump" }, "owner"));
+        OpenWeb.Taken(web.Workshop.StartCircuit(InventedPump.Name, new Dictionary<string, string> { ["mains"] = "2", ["mains-at"] = "lower-half/crankshaft.main-clearance, lower-half/crankshaft.main-clearance", ["pump-at"] = "lower-half/pressure-pump" }, "owner"));
         return web;
     }
 }

@@ -99,7 +99,7 @@ public sealed class CircuitPageTests
     internal static async Task<OpenWeb> Started()
     {
         var web = await OpenWeb.WithPump();
-        OpenWeb.Taken(web.Workshop.StartCircuit(InventedPump.Name, new Dictionary<string, string> { ["mains"] = "1", ["mains-at"] = "lower-half/crankshaft.main-clearance", ["pump-at"] = "lower-half/pressure-pump" }, "owner"));
+        OpenWeb.Taken(web.Workshop.StartCircuit(InventedPump.Name, new Dictionary<string, string> { ["mains"] = "2", ["mains-at"] = "lower-half/crankshaft.main-clearance, lower-half/crankshaft.main-clearance", ["pump-at"] = "lower-half/pressure-pump" }, "owner"));
         return web;
     }
 

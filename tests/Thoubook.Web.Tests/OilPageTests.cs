@@ -103,6 +103,7 @@ public sealed partial class OilPageTests
         await using var web = await CircuitPageTests.Started();
         var page = await web.Page(FlowTest);
         Assert.Contains("hands clear of the crank", page, StringComparison.Ordinal);
+        Assert.DoesNotContain("Not worked out", page, StringComparison.Ordinal);
         using (var refused = await web.Send(page, FlowTest, [("pressure", "30 psi"), ("temperature", "30 °C"), ("volume", "2 L")]))
         {
             Assert.Equal(HttpStatusCode.UnprocessableEntity, refused.StatusCode);

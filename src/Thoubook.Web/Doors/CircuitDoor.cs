@@ -153,22 +153,11 @@ internal static class CircuitDoor
         var trials = new PumpTrials { Gasket = Amount("gasket") ?? PumpTrials.UsualGasket, Lapping = Amount("lap") ?? PumpTrials.UsualLapping, Skim = Amount("skim") };
         if (!PumpCards.Of(found, pump, trials).IsOk(out var card, out var refused))
             return Plain.Answer(StatusCodes.Status404NotFound, "Not here", string.Join(' ', refused.Select(p => $"{p.Allowed} {p.DoThis}")));
-        var tried = new Dictionary<PumpChoice, TrialAnswer>(ReferenceEqualityComparer.Instance);
-        if (card.Element is not null && bench.Oil(found).IsOk(out var oil, out _))
-        {
-            foreach (var choice in card.Choices)
-            {
-                if (oil.System.Try(choice.Trial, oil.System.HotIdle).IsOk(out var answer, out _))
-                    tried[choice] = answer;
-            }
-        }
-
         return Page<PumpCardPage>(
             new
             {
                 Engine = found,
                 Card = card,
-                Tried = (IReadOnlyDictionary<PumpChoice, TrialAnswer>)tried,
                 Asked = pump,
                 Given = (IReadOnlyDictionary<string, string>)given,
                 Problems = (IReadOnlyList<Problem>)problems,
