@@ -36,7 +36,7 @@ internal sealed class Bench(OpenWorkshop workshop)
     }
 
     /// <summary>The oil system of an engine with what it has been asked, or why there is none.</summary>
-    public Outcome<OilFindings> Oil(EngineAppraisal engine) => Workshop.OilSystem(engine.Record.Engine.Name.Text).Then<OilFindings>(system => _oil.GetValue(system, s => new(s)));
+    public Outcome<OilFindings> Oil(EngineAppraisal engine) => Workshop.Oil(engine.Record.Engine.Name.Text).Then<OilFindings>(system => _oil.GetValue(system, s => new(s)));
 
     /// <summary>A stroke in a name stays escaped in an address, so that it ends no step of the path.</summary>
     private Outcome<EngineAppraisal> Appraise(string engine) =>
