@@ -69,6 +69,20 @@ public sealed class OilTests(DemoShop demo) : IClassFixture<DemoShop>
     }
 
     [Fact]
+    public void Show_Draws_AgreeWithTheBand_AndAreTheSameAgain()
+    {
+        var answer = demo.Says("oil", "show", DemoShop.Engine, "--draws", "2000", "--json").Json;
+        var (main, draws) = (answer.GetProperty("gauges")[0], answer.GetProperty("draws"));
+
+        Assert.Equal(2000, draws.GetProperty("number").GetInt32());
+        Assert.Equal(main.GetProperty("value").GetDouble(), draws.GetProperty("mean").GetDouble(), Psi);
+        Assert.Equal(main.GetProperty("low").GetDouble(), draws.GetProperty("low").GetDouble(), 2 * Psi);
+        Assert.Equal(main.GetProperty("high").GetDouble(), draws.GetProperty("high").GetDouble(), 2 * Psi);
+        Assert.Equal(draws.GetProperty("low").GetDouble(), demo.Says("oil", "show", DemoShop.Engine, "--draws", "2000", "--json").Json.GetProperty("draws").GetProperty("low").GetDouble());
+        Assert.Contains("100 to 200000", demo.Says("oil", "show", DemoShop.Engine, "--draws", "2.5").Is(ExitStatus.BadInput).Error, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void Rank_AsJson_IsWorstFirst()
     {
         var answer = demo.Says("oil", "rank", DemoShop.Engine, "--json").Is(ExitStatus.Good).Json;

@@ -127,25 +127,43 @@ public sealed partial class OilSystem
         ? Solve(point).Then<Sample>(solved => new OilDraws(solved, point).Of(main.At, draws, seed))
         : NoGauge;
 
-    /// <summary>[m³] What runs out of the highest reservoir through the standing pump while the engine rests at 20 °C.</summary>
+    /// <summary>[m³] What runs out of the tank through the standing pumps while the engine rests at 20 °C.</summary>
     /// <param name="hours">How long.</param>
     public Outcome<double> DrainDown(double hours) => Solve(new OilPoint(0, 293.15)).Then<double>(solved =>
     {
-        var tank = _circuit.Nodes.Where(n => n.Pressure is not null).MaxBy(n => n.Height?.Si ?? 0);
-        if (tank is null)
+        if (Tank is not { } tank)
             return 0;
         double leaves = 0;
         for (var i = 0; i < _circuit.Elements.Count; i++)
         {
             var element = _circuit.Elements[i];
-            if (element.From == tank.Name)
+            if (element.From == tank)
                 leaves += solved.Flow(i);
-            else if (element.To == tank.Name)
+            else if (element.To == tank)
                 leaves -= solved.Flow(i);
         }
 
         return Math.Max(0, leaves) * hours * 3600;
     });
+
+    /// <summary>The reservoir that the first pressure pump draws from; null where it draws from none.</summary>
+    private NodeName? Tank
+    {
+        get
+        {
+            if (_circuit.Elements.FirstOrDefault(e => IsPressurePump(e) && !e.Blanked) is not { } pump)
+                return null;
+            var upstream = new List<NodeName> { pump.From };
+            for (var i = 0; i < upstream.Count; i++)
+            {
+                if (_circuit.Node(upstream[i])?.Pressure is not null)
+                    return upstream[i];
+                upstream.AddRange(_circuit.Elements.Where(e => e.To == upstream[i] && !e.Blanked && !IsPump(e)).Select(e => e.From).Except(upstream));
+            }
+
+            return null;
+        }
+    }
 
     private static Problem NoGauge => new("no-gauge", "gauges", "nothing", "The circuit has no gauge and no pressure pump.", "Say where the main gauge is tapped.");
 

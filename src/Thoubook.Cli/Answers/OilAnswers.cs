@@ -24,12 +24,14 @@ internal sealed record OilShowAnswer(
     bool Invented,
     OilPointAnswer At,
     OilTrialAnswer? Trial,
+    OilDrawsAnswer? Draws,
     IReadOnlyList<OilGaugeAnswer> Gauges,
     IReadOnlyList<OilConsumerAnswer> Consumers,
     IReadOnlyList<OilPumpAnswer> Pumps,
     IReadOnlyList<OilValveAnswer> Valves,
     IReadOnlyList<OilStateAnswer> States,
     OilFurthestAnswer? Furthest,
+    OilDrainDownAnswer? DrainDown,
     IReadOnlyList<OilDoubtAnswer> Doubt,
     IReadOnlyDictionary<string, double> Nodes,
     IReadOnlyDictionary<string, double> Elements,
@@ -98,6 +100,14 @@ internal sealed record OilGaugeVerdictAnswer(string Name, double Value, double L
         verdict.Limit is null ? null : verdict.Probability,
         verdict.Reason);
 }
+
+/// <summary>Draws of the main gauge: their mean, and from where to where 95 in 100 of them lie.</summary>
+internal sealed record OilDrawsAnswer(int Number, double Mean, double Low, double High);
+
+/// <summary>What runs from the tank through the standing pump.</summary>
+/// <param name="Hours">[h]</param>
+/// <param name="Volume">[m³]</param>
+internal sealed record OilDrainDownAnswer(double Hours, double Volume);
 
 /// <param name="Pressure">[Pa] the lowest at the feed of any bearing.</param>
 internal sealed record OilFurthestAnswer(string Name, double Pressure);
