@@ -119,6 +119,7 @@ public sealed class OilTests(DemoShop demo) : IClassFixture<DemoShop>
     [Theory]
     [InlineData("oil-show", "oil", "show", DemoShop.Engine)]
     [InlineData("oil-show-cruise-supposed", "oil", "show", DemoShop.Engine, "--speed", "1400", "--suppose", "crankcase/main-3.oil-clearance=2")]
+    [InlineData("oil-show-small-engine", "oil", "show", "Wagtail")]
     [InlineData("oil-rank", "oil", "rank", DemoShop.Engine)]
     [InlineData("oil-flow-test", "oil", "flow-test", DemoShop.Engine)]
     public void InWords_AsApproved(string name, params string[] words)

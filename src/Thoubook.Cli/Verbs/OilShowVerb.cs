@@ -142,7 +142,7 @@ internal static class OilShowVerb
                 continue;
             }
 
-            foreach (var gauge in answer.Gauges.Where(g => g.Limit is not null))
+            foreach (var gauge in answer.Gauges.Where((g, i) => i == 0 || g.Limit is not null))
                 table.Add(state.Name, gauge.Gauge.Gauge.Name.Text, asked.Pressure(gauge.Gauge.Pressure.Value), gauge.Verdict?.Word() ?? "—", gauge.Reason);
         }
 
