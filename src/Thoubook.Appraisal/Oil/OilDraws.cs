@@ -70,7 +70,7 @@ internal sealed class OilDraws
                 all._solved.Set(_solver, element, sizes, Math.Exp(flow));
             }
 
-            _solver.StartFrom(all._solved.Pressures);
+            _solver.StartFrom(all._solved.Start);
             _solver.Solve(all._solved.Oil.At(all._point.Speed, Math.Exp(z[^1])));
             return _solver.Pressure(_node);
         }

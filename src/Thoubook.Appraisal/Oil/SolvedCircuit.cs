@@ -112,8 +112,8 @@ internal sealed class SolvedCircuit
 
     public CircuitElement? Law(int element) => _laws[element].Count > 0 ? _solver.Circuit.Elements[_laws[element].First] : null;
 
-    /// <summary>[Pa] of every node of the solver, in its order.</summary>
-    public double[] Pressures => field ??= [.. Enumerable.Range(0, _solver.Circuit.NodeCount).Select(_solver.Pressure)];
+    /// <summary>Where others like it may begin.</summary>
+    public CircuitStart Start => field ??= _solver.Start();
 
     /// <summary>Another solver of the same circuit.</summary>
     public CircuitSolver Solver() => new(_solver.Circuit);

@@ -127,6 +127,23 @@ public sealed class Circuit
     /// <remarks>Source: none, a look-up (common practice). Check: NetworkTests.</remarks>
     public int FirstParameter(int element) => _firstParameter[element];
 
+    /// <summary>Unknown pressures that some element in use looks at together.</summary>
+    internal IEnumerable<(int, int)> Seeing()
+    {
+        foreach (var e in _elements.Where(e => !e.Blanked))
+        {
+            int[] nodes = e.Third is { } third ? [e.From, e.To, third] : [e.From, e.To];
+            foreach (var a in nodes)
+            {
+                foreach (var b in nodes)
+                {
+                    if (Unknown[a] >= 0 && Unknown[b] >= 0 && Unknown[a] < Unknown[b])
+                        yield return (Unknown[a], Unknown[b]);
+                }
+            }
+        }
+    }
+
     private static SizeRule[] NodeRules(CircuitNode node) =>
         [node.FixedPressure is null ? SizeRule.Optional(nameof(CircuitNode.FixedPressure)) : SizeRule.Any(nameof(CircuitNode.FixedPressure)), SizeRule.Any(nameof(CircuitNode.Height))];
 

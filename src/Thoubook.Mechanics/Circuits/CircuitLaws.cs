@@ -1,0 +1,300 @@
+using System.Diagnostics;
+using Thoubook.Mechanics.Valves;
+
+namespace Thoubook.Mechanics.Circuits;
+
+/// <summary>
+/// The elements of a circuit sorted by how they answer. <b>Creeping</b> ones pass flow in proportion to their drop. <b>Carriers</b> (pipes, jets, gauzes) are told by their
+/// flow: the drop is a function of it, so that no inner root is sought and nil flow is no corner. <b>Yielding</b> ones (valves, consumers, pumps that may starve) are told by the pressures.
+/// </summary>
+internal sealed class CircuitLaws
+{
+    private readonly Circuit _circuit;
+    private readonly RoughPipes _pipes;
+    private readonly double[] _linear;
+    private readonly double[] _square;
+
+    public CircuitLaws(Circuit circuit)
+    {
+        _circuit = circuit;
+        var use = Enumerable.Range(0, circuit.ElementCount).Where(i => !circuit.Elements[i].Blanked).ToList();
+        Creeping = [.. use.Where(i => circuit.Elements[i] is LaminarPassage or Pump { InletLimit: null })];
+        var pipes = use.Where(i => circuit.Elements[i] is Pipe).ToList();
+        Pipes = pipes.Count;
+        Carriers = [.. pipes, .. use.Where(i => circuit.Elements[i] is QuadraticPassage or Orifice)];
+        Yielding = [.. use.Where(i => circuit.Elements[i] is ReliefValve or ReducingValve or Consumer or Pump { InletLimit: not null })];
+        _pipes = new RoughPipes(Pipes);
+        var room = RoughPipes.Padded(Carriers.Length) + 4;
+        (Carried, Lost, Steepness) = (new double[room], new double[room], new double[room]);
+        (_linear, _square) = (new double[Carriers.Length], new double[Carriers.Length]);
+        (Conductance, Driven, Head) = (new double[circuit.ElementCount], new double[circuit.ElementCount], new double[circuit.ElementCount]);
+        (Yield, ByFrom, ByTo, ByThird) = (new double[Yielding.Length], new double[Yielding.Length], new double[Yielding.Length], new double[Yielding.Length]);
+        Valves = new SpringValve[Yielding.Length];
+    }
+
+    public int[] Creeping { get; }
+
+    /// <summary>The pipes first.</summary>
+    public int[] Carriers { get; }
+
+    public int[] Yielding { get; }
+
+    public int Pipes { get; }
+
+    /// <summary>[m³/s for each Pa] of creeping elements, by element.</summary>
+    public double[] Conductance { get; }
+
+    /// <summary>[m³/s] what a pump moves besides, by element.</summary>
+    public double[] Driven { get; }
+
+    /// <summary>[Pa] what heights and turning add to the drop, by element.</summary>
+    public double[] Head { get; }
+
+    /// <summary>[m³/s] of the carriers.</summary>
+    public double[] Carried { get; }
+
+    /// <summary>[Pa] that the carriers lose at it.</summary>
+    public double[] Lost { get; }
+
+    /// <summary>[Pa for each m³/s] how that rises.</summary>
+    public double[] Steepness { get; }
+
+    /// <summary>[m³/s] of the yielding.</summary>
+    public double[] Yield { get; }
+
+    public double[] ByFrom { get; }
+
+    public double[] ByTo { get; }
+
+    public double[] ByThird { get; }
+
+    private SpringValve[] Valves { get; }
+
+    public OperatingPoint At { get; private set; }
+
+    /// <summary>Folds everything that does not hang on the pressures.</summary>
+    public void Prepare(in OperatingPoint at, double[] values)
+    {
+        At = at;
+        var (lastRise, warmer) = (double.NaN, 0.0);
+        foreach (var i in Creeping)
+        {
+            var v = ValuesOf(values, i);
+            Head[i] = Static(values, i);
+            if (_circuit.Elements[i] is Pump)
+            {
+                Conductance[i] = v[1] / at.Viscosity;
+                Driven[i] = Moved(v);
+                continue;
+            }
+
+            var viscosity = at.Viscosity;
+            if (v[1] != 0 && at.ViscosityAtRise is { } atRise)
+            {
+                if (v[1] != lastRise)
+                    (lastRise, warmer) = (v[1], atRise(v[1]));
+                viscosity = warmer;
+            }
+
+            Conductance[i] = v[0] / viscosity;
+        }
+
+        for (var c = 0; c < Carriers.Length; c++)
+        {
+            var i = Carriers[c];
+            var v = ValuesOf(values, i);
+            Head[i] = Static(values, i);
+            switch (_circuit.Elements[i])
+            {
+                case Pipe:
+                    var turning = at.Speed * v[7];
+                    Head[i] += at.Density * turning * turning * ((v[6] * v[6]) - (v[5] * v[5])) / 2;
+                    _pipes.Prepare(c, v, at.Viscosity, at.Density);
+                    break;
+                case Orifice:
+                    var k = v[1] * Math.PI / 4 * v[0] * v[0];
+                    (_linear[c], _square[c]) = (0, at.Density / (2 * k * k));
+                    break;
+                default:
+                    (_linear[c], _square[c]) = (v[0] * at.Viscosity, v[1] * at.Density);
+                    break;
+            }
+        }
+
+        for (var y = 0; y < Yielding.Length; y++)
+        {
+            var i = Yielding[y];
+            Head[i] = Static(values, i);
+            if (_circuit.Elements[i] is ReliefValve valve)
+                Valves[y] = Sprung(valve, ValuesOf(values, i));
+        }
+    }
+
+    /// <summary>[m³/s] A flow that a carrier may well have: one metre a second, or the creep of a pascal.</summary>
+    public double Usual(int c, double[] values)
+    {
+        var v = ValuesOf(values, Carriers[c]);
+        return _circuit.Elements[Carriers[c]] switch
+        {
+            Pipe => Math.PI / 4 * v[0] * v[0] * v[4],
+            Orifice => v[1] * Math.PI / 4 * v[0] * v[0] * 5,
+            _ => 2 * 1e4 / (_linear[c] + Math.Sqrt((_linear[c] * _linear[c]) + (4 * _square[c] * 1e4))),
+        };
+    }
+
+    /// <summary>Losses of all carriers at their flows.</summary>
+    /// <param name="least">[m³/s] Below it the slope of a sharp edge is held, so that a step from nil flow is finite; the loss itself is not touched.</param>
+    public void Lose(double least)
+    {
+        _pipes.Losses(Carried, Lost, Steepness);
+        for (var c = Pipes; c < Carriers.Length; c++)
+        {
+            var flow = Carried[c];
+            var size = Math.Abs(flow);
+            Lost[c] = (_linear[c] + (_square[c] * size)) * flow;
+            Steepness[c] = _linear[c] + (2 * _square[c] * Math.Max(size, least));
+        }
+    }
+
+    /// <summary>Flows and slopes of the yielding elements at these pressures.</summary>
+    public void Give(double[] pressures, double[] values)
+    {
+        for (var y = 0; y < Yielding.Length; y++)
+        {
+            var i = Yielding[y];
+            var e = _circuit.Elements[i];
+            (Yield[y], ByFrom[y], ByTo[y], ByThird[y]) = Given(e, ValuesOf(values, i), Valves[y], pressures[e.From], pressures[e.To], ThirdOf(e, pressures), Head[i]);
+        }
+    }
+
+    /// <summary>[Pa] The loss of a carrier with other numbers, at the flow that it has.</summary>
+    public double LossWith(int c, ReadOnlySpan<double> v)
+    {
+        var flow = Carried[c];
+        switch (_circuit.Elements[Carriers[c]])
+        {
+            case Pipe:
+                var turning = At.Speed * v[7];
+                return RoughPipes.Loss(v, flow, At.Viscosity, At.Density) - (At.Density * turning * turning * ((v[6] * v[6]) - (v[5] * v[5])) / 2);
+            case Orifice:
+                var k = v[1] * Math.PI / 4 * v[0] * v[0];
+                return At.Density / (2 * k * k) * flow * Math.Abs(flow);
+            default:
+                return ((v[0] * At.Viscosity) + (v[1] * At.Density * Math.Abs(flow))) * flow;
+        }
+    }
+
+    /// <summary>[m³/s] The flow of a creeping or yielding element with other numbers, at the pressures as they are.</summary>
+    public double FlowWith(int i, ReadOnlySpan<double> v, double[] pressures)
+    {
+        var e = _circuit.Elements[i];
+        var drop = pressures[e.From] - pressures[e.To] + Head[i];
+        return e switch
+        {
+            LaminarPassage => v[0] / (v[1] != 0 && At.ViscosityAtRise is { } atRise ? atRise(v[1]) : At.Viscosity) * drop,
+            Pump { InletLimit: null } => Moved(v) + (v[1] / At.Viscosity * drop),
+            ReliefValve valve => Given(e, v, Sprung(valve, v), pressures[e.From], pressures[e.To], ThirdOf(e, pressures), Head[i]).Flow,
+            _ => Given(e, v, default, pressures[e.From], pressures[e.To], ThirdOf(e, pressures), Head[i]).Flow,
+        };
+    }
+
+    /// <summary>[m] how far a valve is open.</summary>
+    public double Lift(int i, double[] values, double[] pressures)
+    {
+        var e = _circuit.Elements[i];
+        var v = ValuesOf(values, i);
+        var drop = pressures[e.From] - pressures[e.To] + Head[i];
+        return e switch
+        {
+            ReliefValve valve => Sprung(valve, v).At(drop, valve.Third is null ? drop : pressures[e.From] - ThirdOf(e, pressures), At.Viscosity, At.Density).Lift,
+            ReducingValve => new Reducer(v[0], v[1], v[2], v[3], v[4], v[5]).Opening(pressures[e.To] - ThirdOf(e, pressures)),
+            _ => 0,
+        };
+    }
+
+    /// <summary>[-] share of its spaces that a pump fills, and how it changes with the pressure at its inlet.</summary>
+    public (double Share, double Slope) Filling(ReadOnlySpan<double> v, double from)
+    {
+        if (double.IsNaN(v[4]))
+            return (1, 0);
+        var wholly = double.IsNaN(v[5]) ? At.Atmosphere : v[5];
+        var share = (from + At.Atmosphere - v[4]) / (wholly - v[4]);
+        return share <= 0 ? (0, 0) : share >= 1 ? (1, 0) : (share, 1 / (wholly - v[4]));
+    }
+
+    public ReadOnlySpan<double> ValuesOf(double[] values, int element) => values.AsSpan(_circuit.FirstParameter(element), _circuit.Elements[element].Rules.Length);
+
+    private double Moved(ReadOnlySpan<double> v) => (v[0] + v[3]) * At.Speed / (2 * Math.PI) * v[2];
+
+    private double Static(double[] values, int i)
+    {
+        var e = _circuit.Elements[i];
+        return At.Density * OperatingPoint.Gravity * (values[_circuit.FindHeight(e.From).Index] - values[_circuit.FindHeight(e.To).Index]);
+    }
+
+    private static double ThirdOf(CircuitElement e, double[] pressures) => e.Third is { } third ? pressures[third] : 0;
+
+    private (double Flow, double ByFrom, double ByTo, double ByThird) Given(CircuitElement element, ReadOnlySpan<double> v, in SpringValve sprung, double from, double to, double third, double head)
+    {
+        var drop = from - to + head;
+        switch (element)
+        {
+            case Consumer:
+                var full = drop / v[1];
+                var slope = v[0] / v[1];
+                return full <= 0 ? default : full >= 1 ? (v[0], 0, 0, 0) : (slope * drop, slope, -slope, 0);
+            case Pump:
+                var moved = Moved(v);
+                var (share, filled) = Filling(v, from);
+                var leak = v[1] / At.Viscosity;
+                return ((moved * share) + (leak * drop), (moved * filled) + leak, -leak, 0);
+            case ReliefValve valve:
+                var isPlain = valve.Third is null;
+                var state = sprung.At(drop, isPlain ? drop : from - third, At.Viscosity, At.Density);
+                if (state.Lift > 0 && drop == 0)
+                    return (state.Flow, sprung.SeatLeak / At.Viscosity, -sprung.SeatLeak / At.Viscosity, 0);
+                return isPlain
+                    ? (state.Flow, state.ByDrop + state.ByLifting, -(state.ByDrop + state.ByLifting), 0)
+                    : (state.Flow, state.ByDrop + state.ByLifting, -state.ByDrop, -state.ByLifting);
+            case ReducingValve:
+                return Reduced(v, to - third, drop);
+            default:
+                throw new UnreachableException($"{element.GetType().Name} does not yield.");
+        }
+    }
+
+    private (double Flow, double ByFrom, double ByTo, double ByThird) Reduced(ReadOnlySpan<double> v, double behind, double drop)
+    {
+        var stiff = Math.PI * v[3] * v[3] / 4 / v[2];
+        var opening = Math.Clamp((v[1] - behind) * stiff, 0, v[4]);
+        var bore = Math.PI * v[0] * v[0] / 4;
+        var area = Math.Min(Math.PI * v[0] * opening, bore);
+        if (area == 0)
+            return default;
+
+        // Within a pascal of nil drop the root is taken as straight, so that its slope is finite.
+        var size = Math.Abs(drop);
+        var root = Math.Sqrt(Math.Max(size, Straight));
+        var speed = v[5] * Math.Sqrt(2 / At.Density) * drop / root;
+        var bySpeed = v[5] * Math.Sqrt(2 / At.Density) / root * (size > Straight ? 0.5 : 1);
+        var yields = opening < v[4] && Math.PI * v[0] * opening < bore ? -Math.PI * v[0] * stiff * speed : 0;
+        return (area * speed, area * bySpeed, (-area * bySpeed) + yields, -yields);
+    }
+
+    /// <summary>[Pa]</summary>
+    private const double Straight = 1e-6;
+
+    private static SpringValve Sprung(ReliefValve valve, ReadOnlySpan<double> v) => new(
+        valve.Closure switch
+        {
+            ValveClosure.Poppet => Closure.Poppet(v[0], v[7]),
+            ValveClosure.Ball => Closure.Ball(v[0], v[8]),
+            ValveClosure.Piston => Closure.Piston(v[0], v[9], v[10]),
+            _ => Closure.Disc(v[0]),
+        },
+        v[1], v[2], v[3], v[4])
+    {
+        SeatGap = v[5],
+        SeatWidth = v[6],
+    };
+}

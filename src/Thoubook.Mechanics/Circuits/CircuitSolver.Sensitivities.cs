@@ -1,0 +1,77 @@
+namespace Thoubook.Mechanics.Circuits;
+
+public sealed partial class CircuitSolver
+{
+    /// <summary>How the pressure at a node changes with every parameter, by one adjoint solution.</summary>
+    /// <param name="node">[-] its place.</param>
+    /// <param name="slopes">[any] filled in: Pa for one SI unit of each parameter, in the order of <see cref="ParameterId.Index"/>; 0 for a parameter that is left out.</param>
+    /// <remarks>
+    /// Model: λ with Jᵀ λ = e_node at the solution, then λ_to − λ_from times what an element's flow gains for each of its numbers, pressures kept; that gain by central differences of the law itself,
+    /// good to 1e-8 of it. Source: none, the adjoint of Newton's matrix (common practice). Check: NetworkTests.
+    /// </remarks>
+    public void Sensitivities(int node, Span<double> slopes)
+    {
+        slopes.Clear();
+        if (Unknown(node) < 0)
+        {
+            slopes[Circuit.FindPressure(node).Index] = 1;
+            return;
+        }
+
+        Assemble();
+        if (!_elimination.Factorise())
+            return;
+        Array.Clear(_rightHand);
+        _rightHand[Unknown(node)] = 1;
+        _elimination.Solve(_rightHand, transposed: true);
+        foreach (var i in _laws.Creeping)
+            Told(i, slopes, -1, _laws.Conductance[i], -_laws.Conductance[i], _laws.Conductance[i]);
+        for (var c = 0; c < _laws.Carriers.Length; c++)
+        {
+            var g = 1 / _laws.Steepness[c];
+            Told(_laws.Carriers[c], slopes, c, g, -g, g);
+        }
+
+        for (var y = 0; y < _laws.Yielding.Length; y++)
+            Told(_laws.Yielding[y], slopes, -1, _laws.ByFrom[y], _laws.ByTo[y], Circuit.Elements[_laws.Yielding[y]] is ReducingValve ? _laws.ByFrom[y] : -_laws.ByTo[y]);
+    }
+
+    private void Told(int i, Span<double> slopes, int carrier, double byFrom, double byTo, double byDrop)
+    {
+        var e = Circuit.Elements[i];
+        var weight = Adjoint(e.To) - Adjoint(e.From);
+        if (weight == 0)
+            return;
+        if (Unknown(e.From) < 0)
+            slopes[Circuit.FindPressure(e.From).Index] += weight * byFrom;
+        if (Unknown(e.To) < 0)
+            slopes[Circuit.FindPressure(e.To).Index] += weight * byTo;
+        var lifted = weight * byDrop * _laws.At.Density * OperatingPoint.Gravity;
+        slopes[Circuit.FindHeight(e.From).Index] += lifted;
+        slopes[Circuit.FindHeight(e.To).Index] -= lifted;
+
+        Span<double> v = stackalloc double[16];
+        _laws.ValuesOf(_values, i).CopyTo(v);
+        v = v[..e.Rules.Length];
+        var first = Circuit.FirstParameter(i);
+        for (var k = 0; k < v.Length; k++)
+        {
+            var value = v[k];
+            if (double.IsNaN(value))
+                continue;
+            var h = value == 0 ? 1e-9 : Math.Abs(value) * 1e-5;
+            v[k] = value + h;
+            var more = With(i, carrier, v);
+            v[k] = value - h;
+            var gained = (more - With(i, carrier, v)) / (2 * h);
+            v[k] = value;
+            slopes[first + k] = weight * gained;
+        }
+    }
+
+    /// <summary>[m³/s] The flow with other numbers, or for a carrier how much that differs from what it carries.</summary>
+    private double With(int i, int carrier, ReadOnlySpan<double> v) =>
+        carrier >= 0 ? -_laws.LossWith(carrier, v) / _laws.Steepness[carrier] : _laws.FlowWith(i, v, _pressures);
+
+    private double Adjoint(int node) => Unknown(node) is >= 0 and var u ? _rightHand[u] : 0;
+}

@@ -1,0 +1,265 @@
+namespace Thoubook.Mechanics.Circuits;
+
+public sealed partial class CircuitSolver
+{
+    private const int MostCuts = 12;
+
+    /// <summary>[m³/s] No oil circuit knows less.</summary>
+    private const double NilFlow = 1e-18;
+
+    private bool Iterate(ref int steps, int mostSteps, double greatestShare)
+    {
+        if (_isCold)
+            Array.Clear(_pressures);
+        for (var i = 0; i < _pressures.Length; i++)
+        {
+            if (Unknown(i) < 0)
+                _pressures[i] = _values[Circuit.FindPressure(i).Index];
+        }
+
+        var isFirst = _isCold;
+        _isCold = false;
+        if (isFirst)
+            GuessSlopes();
+        else
+            Evaluate();
+        while (true)
+        {
+            if (!isFirst && IsBalanced())
+                return true;
+            if (steps >= mostSteps)
+                return false;
+            steps++;
+            Assemble();
+            if (!_elimination.Factorise())
+                return false;
+            FindStep();
+            Keep();
+            var share = isFirst ? 1 : greatestShare;
+            var before = Work();
+            Move(share);
+            Evaluate();
+            if (!isFirst)
+                CutBack(share, before);
+            isFirst = false;
+            if (!double.IsFinite(_greatestFlow + _greatestPressure))
+                return false;
+        }
+    }
+
+    /// <summary>For a first step from nothing: every element as a straight one through a point that it may well have.</summary>
+    private void GuessSlopes()
+    {
+        double moved = NilFlow;
+        foreach (var i in _laws.Creeping)
+            moved += Math.Abs(_laws.Driven[i]);
+        for (var c = 0; c < _laws.Carriers.Length; c++)
+            _laws.Carried[c] = _laws.Usual(c, _values);
+        _laws.Lose(0);
+        for (var c = 0; c < _laws.Carriers.Length; c++)
+        {
+            _laws.Steepness[c] = _laws.Lost[c] / _laws.Carried[c];
+            (_laws.Carried[c], _laws.Lost[c]) = (0, 0);
+        }
+
+        _laws.Give(_pressures, _values);
+        for (var y = 0; y < _laws.Yielding.Length; y++)
+        {
+            if (Circuit.Elements[_laws.Yielding[y]] is Pump)
+                moved += Math.Abs(_laws.Yield[y]);
+        }
+
+        for (var y = 0; y < _laws.Yielding.Length; y++)
+        {
+            var i = _laws.Yielding[y];
+            if (Circuit.Elements[i] is not ReliefValve { Third: null } valve || _laws.Yield[y] != 0)
+                continue;
+            var v = _laws.ValuesOf(_values, i);
+            var g = moved / Math.Max(v[1] / (Math.PI / 4 * v[0] * v[0]), 1e4);
+            (_laws.ByFrom[y], _laws.ByTo[y]) = (g, -g);
+        }
+
+        Balance();
+    }
+
+    private void Evaluate()
+    {
+        _laws.Lose(Math.Max(_greatestFlow, NilFlow) * 1e-12);
+        _laws.Give(_pressures, _values);
+        Balance();
+    }
+
+    /// <summary>What leaves every node less what comes, and the greatest flow and pressure.</summary>
+    private void Balance()
+    {
+        Array.Clear(_left);
+        double greatest = NilFlow;
+        foreach (var i in _laws.Creeping)
+            greatest = Math.Max(greatest, Passes(Circuit.Elements[i], _laws.Driven[i] + (_laws.Conductance[i] * Drop(Circuit.Elements[i], i))));
+        for (var c = 0; c < _laws.Carriers.Length; c++)
+            greatest = Math.Max(greatest, Passes(Circuit.Elements[_laws.Carriers[c]], _laws.Carried[c]));
+        for (var y = 0; y < _laws.Yielding.Length; y++)
+            greatest = Math.Max(greatest, Passes(Circuit.Elements[_laws.Yielding[y]], _laws.Yield[y]));
+        _greatestFlow = greatest;
+        _greatestPressure = 1;
+        foreach (var p in _pressures)
+            _greatestPressure = Math.Max(_greatestPressure, Math.Abs(p));
+
+        double Passes(CircuitElement e, double flow)
+        {
+            _left[e.From] += flow;
+            _left[e.To] -= flow;
+            return Math.Abs(flow);
+        }
+    }
+
+    private bool IsBalanced()
+    {
+        if (Unbalanced() > Balanced * _greatestFlow)
+            return false;
+        for (var c = 0; c < _laws.Carriers.Length; c++)
+        {
+            var out_ = Math.Abs(_laws.Lost[c] - Drop(Circuit.Elements[_laws.Carriers[c]], _laws.Carriers[c]));
+            if (out_ > Rounding * _greatestPressure && out_ > Balanced * _greatestFlow * _laws.Steepness[c])
+                return false;
+        }
+
+        return true;
+    }
+
+    private double Unbalanced()
+    {
+        double worst = 0;
+        for (var i = 0; i < _left.Length; i++)
+        {
+            if (Unknown(i) >= 0)
+                worst = Math.Max(worst, Math.Abs(_left[i]));
+        }
+
+        return worst;
+    }
+
+    private int WorstNode()
+    {
+        var worst = 0;
+        for (var i = 0; i < _left.Length; i++)
+        {
+            if (Unknown(i) >= 0 && (Unknown(worst) < 0 || Math.Abs(_left[i]) > Math.Abs(_left[worst])))
+                worst = i;
+        }
+
+        return worst;
+    }
+
+    private void Assemble()
+    {
+        _elimination.Clear(1e-14 * _greatestFlow / _greatestPressure);
+        foreach (var i in _laws.Creeping)
+            Conducts(i, _laws.Conductance[i]);
+        for (var c = 0; c < _laws.Carriers.Length; c++)
+            Conducts(_laws.Carriers[c], 1 / _laws.Steepness[c]);
+        for (var y = 0; y < _laws.Yielding.Length; y++)
+        {
+            var i = _laws.Yielding[y];
+            var (from, to, third) = (_laws.ByFrom[y], _laws.ByTo[y], _laws.ByThird[y]);
+            if (third == 0 && from == -to)
+            {
+                // A valve that its own jet draws shut would have a slope that falls: it is held level for the step.
+                Conducts(i, Math.Max(0, from));
+                continue;
+            }
+
+            var e = Circuit.Elements[i];
+            var (a, b) = (Unknown(e.From), Unknown(e.To));
+            _elimination.Single(a, a, 0, from);
+            _elimination.Single(a, b, _places[i], to);
+            _elimination.Single(b, a, _places[i], -from);
+            _elimination.Single(b, b, 0, -to);
+            if (e.Third is { } t)
+            {
+                _elimination.Single(a, Unknown(t), _placesByThird[2 * i], third);
+                _elimination.Single(b, Unknown(t), _placesByThird[(2 * i) + 1], -third);
+            }
+        }
+
+        void Conducts(int i, double g) => _elimination.Conductance(Unknown(Circuit.Elements[i].From), Unknown(Circuit.Elements[i].To), _places[i], g);
+    }
+
+    private void FindStep()
+    {
+        for (var i = 0; i < _left.Length; i++)
+        {
+            if (Unknown(i) is >= 0 and var u)
+                _rightHand[u] = -_left[i];
+        }
+
+        for (var c = 0; c < _laws.Carriers.Length; c++)
+        {
+            var i = _laws.Carriers[c];
+            var e = Circuit.Elements[i];
+            var carries = (_laws.Lost[c] - Drop(e, i)) / _laws.Steepness[c];
+            if (Unknown(e.From) is >= 0 and var from)
+                _rightHand[from] += carries;
+            if (Unknown(e.To) is >= 0 and var to)
+                _rightHand[to] -= carries;
+        }
+
+        _elimination.Solve(_rightHand);
+        for (var i = 0; i < _pressureSteps.Length; i++)
+            _pressureSteps[i] = Unknown(i) is >= 0 and var u ? _rightHand[u] : 0;
+        for (var c = 0; c < _laws.Carriers.Length; c++)
+        {
+            var i = _laws.Carriers[c];
+            var e = Circuit.Elements[i];
+            _carriedSteps[c] = (_pressureSteps[e.From] - _pressureSteps[e.To] - (_laws.Lost[c] - Drop(e, i))) / _laws.Steepness[c];
+        }
+    }
+
+    private void Keep()
+    {
+        _pressures.CopyTo(_pressuresBefore, 0);
+        _laws.Carried.CopyTo(_carriedBefore, 0);
+    }
+
+    private void Move(double share)
+    {
+        for (var i = 0; i < _pressures.Length; i++)
+            _pressures[i] = _pressuresBefore[i] + (share * _pressureSteps[i]);
+        for (var c = 0; c < _laws.Carriers.Length; c++)
+            _laws.Carried[c] = _carriedBefore[c] + (share * _carriedSteps[c]);
+    }
+
+    /// <summary>What is left over, along the step: below nil while the step still helps.</summary>
+    private double Work()
+    {
+        double work = 0;
+        for (var i = 0; i < _left.Length; i++)
+            work += _left[i] * _pressureSteps[i];
+        for (var c = 0; c < _laws.Carriers.Length; c++)
+            work += (_laws.Lost[c] - Drop(Circuit.Elements[_laws.Carriers[c]], _laws.Carriers[c])) * _carriedSteps[c];
+        return work;
+    }
+
+    /// <summary>Cuts a step that went too far back to where its work is about nil.</summary>
+    private void CutBack(double share, double before)
+    {
+        var after = Work();
+        if (!(before < 0) || after <= 0.9 * -before)
+            return;
+        var (low, lowWork, high, highWork) = (0.0, before, share, after);
+        for (var cut = 0; cut < MostCuts; cut++)
+        {
+            var middle = double.IsFinite(highWork) ? low + ((high - low) * lowWork / (lowWork - highWork)) : high / 8;
+            middle = Math.Clamp(middle, low + (0.02 * (high - low)), high - (0.02 * (high - low)));
+            Move(middle);
+            Evaluate();
+            var work = Work();
+            if (Math.Abs(work) <= 0.5 * -before)
+                return;
+            if (work < 0)
+                (low, lowWork, highWork) = (middle, work, highWork / 2);
+            else
+                (high, highWork, lowWork) = (middle, double.IsNaN(work) ? double.PositiveInfinity : work, lowWork / 2);
+        }
+    }
+}
