@@ -48,12 +48,18 @@ public static class OilPlots
         return new(plot);
     }
 
-    /// <summary>What each figure costs, worst at the top, with the band of the difference.</summary>
-    public static DrawnPlot Costs(IReadOnlyList<PressureCost> costs, string engine, string where) => Bars(
-        engine,
-        $"what each figure costs the main gauge at {where}",
-        $"{Psi.Symbol} that the main gauge would gain with it as new",
-        [.. costs.Select(c => new Bar(c.Figure.Name.ToString(), Psi.FromSi(c.Cost.Value), Psi.FromSi(c.Cost.Band)))]);
+    /// <summary>What each figure costs, worst at the top, with the band of the difference; what could not be seen beside the worst is left out.</summary>
+    public static DrawnPlot Costs(IReadOnlyList<PressureCost> costs, string engine, string where)
+    {
+        var greatest = costs.Select(Reach).DefaultIfEmpty().Max();
+        return Bars(
+            engine,
+            $"what each figure costs the main gauge at {where}",
+            $"{Psi.Symbol} that the main gauge would gain with it as new",
+            [.. costs.Where(c => Reach(c) >= greatest / 100).Select(c => new Bar(c.Figure.Name.ToString(), Psi.FromSi(c.Cost.Value), Psi.FromSi(c.Cost.Band)))]);
+
+        static double Reach(PressureCost cost) => Math.Abs(cost.Cost.Value) + cost.Cost.Band;
+    }
 
     /// <summary>What each consumer takes, most at the top.</summary>
     public static DrawnPlot Consumers(OilAnswer answer, string engine, string where) => Bars(
