@@ -29,6 +29,7 @@ public sealed class OilTests(DemoShop demo) : IClassFixture<DemoShop>
         Assert.True(flows.Length >= 25, $"{flows.Length} consumers");
         Assert.Equal(flows.OrderDescending(), flows);
         Assert.Equal(["hot idle", "cruise", "cold start"], answer.GetProperty("states").EnumerateArray().Select(s => s.GetProperty("name").GetString()));
+        Assert.InRange(answer.GetProperty("drainDown").GetProperty("volume").GetDouble(), 0.1e-3, 2e-3);
         Assert.NotEmpty(answer.GetProperty("cautions").EnumerateArray());
     }
 
@@ -105,6 +106,21 @@ public sealed class OilTests(DemoShop demo) : IClassFixture<DemoShop>
     }
 
     [Fact]
+    public void Map_AsJson_HasABandAtEveryPoint()
+    {
+        var answer = demo.Says("oil", "map", DemoShop.Engine, "--json").Is(ExitStatus.Good).Json;
+
+        var speeds = answer.GetProperty("speeds").EnumerateArray().Count();
+        var rows = answer.GetProperty("pressures").EnumerateArray().ToArray();
+        Assert.Equal("main", answer.GetProperty("gauge").GetString());
+        Assert.Equal(answer.GetProperty("temperatures").EnumerateArray().Count(), rows.Length);
+        Assert.All(rows, row => Assert.Equal(speeds, row.EnumerateArray().Count()));
+        Assert.All(rows.SelectMany(r => r.EnumerateArray()), p => Assert.True(p.GetProperty("low").GetDouble() < p.GetProperty("high").GetDouble()));
+        var asked = demo.Says("oil", "map", DemoShop.Engine, "--speed", "450", "--speed", "1400", "--oil-temp", "80", "--json").Json;
+        Assert.Equal(MainGauge(demo.Says("oil", "show", DemoShop.Engine, "--json").Json), asked.GetProperty("pressures")[0][0].GetProperty("value").GetDouble(), Psi / 1000);
+    }
+
+    [Fact]
     public void FlowTest_AsJson_AddsUp()
     {
         var answer = demo.Says("oil", "flow-test", DemoShop.Engine, "--json").Is(ExitStatus.Good).Json;
@@ -121,6 +137,7 @@ public sealed class OilTests(DemoShop demo) : IClassFixture<DemoShop>
     [InlineData("oil-show-cruise-supposed", "oil", "show", DemoShop.Engine, "--speed", "1400", "--suppose", "crankcase/main-3.oil-clearance=2")]
     [InlineData("oil-show-small-engine", "oil", "show", "Wagtail")]
     [InlineData("oil-rank", "oil", "rank", DemoShop.Engine)]
+    [InlineData("oil-map", "oil", "map", DemoShop.Engine)]
     [InlineData("oil-flow-test", "oil", "flow-test", DemoShop.Engine)]
     public void InWords_AsApproved(string name, params string[] words)
     {
@@ -160,7 +177,7 @@ public sealed class OilTests(DemoShop demo) : IClassFixture<DemoShop>
         var folder = Directory.CreateTempSubdirectory("thoubook-plot-").FullName;
         try
         {
-            foreach (var verb in (string[])["show", "rank"])
+            foreach (var verb in (string[])["show", "rank", "map"])
             {
                 var file = Path.Combine(folder, verb + ".svg");
                 demo.Says("oil", verb, DemoShop.Engine, "--plot", file);
