@@ -1,4 +1,5 @@
 using Microsoft.Playwright;
+using Thoubook.Record;
 using Thoubook.Web.Tests;
 using static Microsoft.Playwright.Assertions;
 
@@ -54,9 +55,11 @@ public sealed class OilTests(Chromium chromium)
     [Fact]
     public async Task Drawing_NoLabelOverAnother_AsTheBrowserDrawsIt()
     {
-        await using var web = await OilWeb.Start();
+        await using var web = await OilWeb.Start(new EngineRecord(new Engine(new EngineName("Bare block"), Purpose.Display)));
+        var circuit = OpenWeb.Taken(web.Workshop.StartCircuit("Bare block", OilWeb.EverythingThatCanBeAnswered, "owner"));
+        Assert.True(circuit.Elements.Count >= 70, $"{circuit.Elements.Count} elements");
         var page = await chromium.Page(web.Address, 1400);
-        await page.GotoAsync(Oil);
+        await page.GotoAsync("/engines/Bare%20block/oil/circuit");
         var over = await page.EvaluateAsync<string[]>("""
             () => {
               const texts = [...document.querySelectorAll('.circuit text')].map(t => ({ said: t.textContent, box: t.getBoundingClientRect() }));

@@ -13,7 +13,7 @@ internal sealed partial class CircuitPlanner
 
     private double NameRow => _floor + 76;
 
-    /// <summary>A node with all that hangs at it: what lifts oil into it, its gauges, what takes oil, its branches, and last the way on: the branch that loses least.</summary>
+    /// <summary>A node with all that hangs at it: what lifts oil into it, its gauges, what takes oil, its branches, and last the way on: to the next of its own name, as along a gallery, else to where most hangs.</summary>
     private void Place(int node)
     {
         var elements = _side.At(node).Where(e => !_drawn[e] && e != _side.ReachedBy(node)).ToList();
@@ -27,7 +27,7 @@ internal sealed partial class CircuitPlanner
             PlaceFall(e, node);
 
         var ways = elements.Where(e => _side.Holds(_side.Other(e, node)) && _side.ReachedBy(_side.Other(e, node)) == e).ToList();
-        var on = ways.Where(e => _side.Weight(_side.Other(e, node)) > 0).Select(e => (int?)e).MaxBy(e => _sketch.Nodes[_side.Other(e!.Value, node)].Pressure);
+        var on = ways.Select(e => (int?)e).MaxBy(e => (IsNext(node, _side.Other(e!.Value, node)), _side.Weight(_side.Other(e.Value, node)), _sketch.Nodes[_side.Other(e.Value, node)].Pressure));
         foreach (var e in ways.OrderBy(e => e == on))
         {
             var child = _side.Other(e, node);
@@ -42,6 +42,12 @@ internal sealed partial class CircuitPlanner
         if (!double.IsFinite(_left[node]))
             Reach(node, _cursor);
     }
+
+    /// <summary>gallery 5 and gallery 6: numbers of one thing, in a row.</summary>
+    private bool IsNext(int node, int other) =>
+        Stem(_sketch.Nodes[node].Name) is { Length: > 0 } stem && stem == Stem(_sketch.Nodes[other].Name) && _sketch.Nodes[node].Name != stem;
+
+    private static string Stem(string name) => name.TrimEnd('0', '1', '2', '3', '4', '5', '6', '7', '8', '9', ' ', '-');
 
     private void PlaceFeed(int node)
     {

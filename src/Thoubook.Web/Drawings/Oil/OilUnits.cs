@@ -70,5 +70,5 @@ public sealed class OilUnits
     private static string Signed(double value, int digits) => Fixed(value, digits) is var text && text[0] != '−' && text.AsSpan().IndexOfAnyInRange('1', '9') >= 0 ? "+" + text : text;
 
     /// <summary>Two figures that say something, at least.</summary>
-    private static string FlowText(double flow) => Fixed(flow, Math.Abs(flow) switch { < 0.0005 => 1, < 0.0995 => 3, < 9.95 => 2, _ => 1 });
+    private static string FlowText(double flow) => Fixed(flow, Math.Abs(flow) switch { < 0.0005 => 0, < 0.0995 => 3, < 9.95 => 2, _ => 1 });
 }

@@ -1,5 +1,5 @@
+using System.Text.RegularExpressions;
 using Thoubook.Appraisal;
-using Thoubook.Appraisal.Estimates;
 using Thoubook.Appraisal.Oil;
 using Thoubook.Record;
 using Thoubook.Record.Circuits;
@@ -8,7 +8,7 @@ using Thoubook.Web.Drawings.Oil;
 namespace Thoubook.Web.Pages.Oil;
 
 /// <summary>What the oil sheet shows, all of it worked out from one record.</summary>
-public sealed class OilSheet
+public sealed partial class OilSheet
 {
     public OilSheet(EngineAppraisal engine, OilFindings found, string shown)
     {
@@ -52,7 +52,14 @@ public sealed class OilSheet
     /// <summary>Pressure pump driver end float.</summary>
     public static string FigureName(FigureName figure) => $"{Sheets.Said.Title(figure.Part.Leaf)} {Sheets.Said.Words(figure.Local)}";
 
-    /// <summary>A source of doubt; a figure that is not measured is said as a figure.</summary>
-    public static string SourceName(UncertaintySource source) =>
-        Record.FigureName.TryRead(source.Name, out var figure, out _) ? FigureName(figure) : Sheets.Said.Sentence(source.Name);
+    /// <summary>A sentence that names figures and elements, with each said as a person says it.</summary>
+    public string InWords(string text) => Sheets.Said.Sentence(Names().Replace(text, name =>
+        Record.FigureName.TryRead(name.Value, out var figure, out _) && Engine[figure] is not null ? Lower(FigureName(figure))
+        : ElementName.TryRead(name.Value, out var element, out _) && Circuit.Element(element) is { } of ? CircuitSketching.NameOf(of)
+        : name.Value));
+
+    private static string Lower(string text) => char.ToLowerInvariant(text[0]) + text[1..];
+
+    [GeneratedRegex("[a-z0-9]+(?:[-/.][a-z0-9]+)+", RegexOptions.None, 1000)]
+    private static partial Regex Names();
 }
