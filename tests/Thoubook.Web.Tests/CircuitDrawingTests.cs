@@ -23,7 +23,7 @@ public sealed class CircuitDrawingTests
     public async Task AnyCircuit_NoLabelOverAnother_NoneOutside(int count)
     {
         var wrong = new List<string>();
-        for (var seed = 0; seed < 40; seed++)
+        for (var seed = 0; seed < 60; seed++)
             wrong.AddRange(Faults(await Drawn(InventedSketches.AtRandom((seed * 1009) + count, count))).Select(f => $"seed {seed}: {f}"));
         Assert.True(wrong.Count == 0, string.Join('\n', wrong.Take(20)));
     }

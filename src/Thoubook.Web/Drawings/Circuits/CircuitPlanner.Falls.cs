@@ -153,7 +153,7 @@ internal sealed partial class CircuitPlanner
         var text = Words(of, node, child);
         var width = text.Count == 0 ? 0 : text.Max(l => LetterWidth.Of(l, Lettered.Usual));
         var straight = Math.Abs(to - from) >= Steep;
-        var (left, right) = Column(text.Count == 0 ? 20 : straight ? width + 30 : Math.Max(width, 34) + 12);
+        var (left, right) = Column(text.Count == 0 ? 14 : straight ? width + 30 : Math.Max(width, 34) + 12);
         Reach(child, right);
         if (straight)
         {

@@ -5,7 +5,7 @@ namespace Thoubook.Web.Drawings.Circuits;
 // Below the floor, not to height: a lane for each node, a column for each element. And what frames the whole.
 internal sealed partial class CircuitPlanner
 {
-    private const double Lane = 54;
+    private const double Lane = 64;
 
     private readonly List<(int Pump, int From, double X)> _lifts = [];
     private double _lowest;
@@ -19,11 +19,11 @@ internal sealed partial class CircuitPlanner
         foreach (var (_, from, x) in _lifts.Where(l => !_side.IsFloor(l.From)))
             Reach(from, x);
         foreach (var node in _lifts.Select(l => l.From).Concat(Enumerable.Range(0, _sketch.Nodes.Count)).Distinct())
-            Follow(node, isJoined: _lifts.Exists(l => l.From == node));
+            Follow(node, null, isJoined: _lifts.Exists(l => l.From == node));
         (_foot, _cursor) = (_cursor, falls);
 
         var lanes = Lanes(labels.Keys);
-        double LaneOf(int node) => _side.IsFloor(node) ? strip + 5 : strip + 46 + (lanes[node] * Lane);
+        double LaneOf(int node) => _side.IsFloor(node) ? strip + 5 : strip + 60 + (lanes[node] * Lane);
         _lowest = labels.Count == 0 ? strip + 12 : labels.Keys.Max(LaneOf) + 12;
 
         _hatchings.Add(new(CircuitPlan.Frame + Gutter - 10, strip, Math.Max(_cursor, _foot) - CircuitPlan.Frame - Gutter + 10, 10, IsLeaning: true));
@@ -42,27 +42,39 @@ internal sealed partial class CircuitPlanner
         foreach (var (element, x) in columns)
             PlaceReturn(element, x, LaneOf);
 
-        void Follow(int node, bool isJoined)
+        // A node's name stands above its lane, in the column of the element by which it is reached; else in one of its own.
+        void Follow(int node, double? reachedAt, bool isJoined)
         {
             if (_side.Holds(node) || _side.IsFloor(node) || labels.ContainsKey(node) || !isJoined && _side.At(node).All(e => _drawn[e]))
                 return;
-            var (left, right) = Column(LetterWidth.Of(LaneText(node), Lettered.Usual) + 14);
-            labels[node] = left + 4;
-            Reach(node, left);
-            Reach(node, right);
+            if (reachedAt is { } x)
+            {
+                labels[node] = x + 17;
+            }
+            else
+            {
+                var (left, right) = Column(NameWidth(node));
+                labels[node] = left + 4;
+                Reach(node, left);
+                Reach(node, right);
+            }
+
             foreach (var e in _side.At(node).Where(e => !_drawn[e]).ToList())
             {
                 if (_drawn[e])
                     continue;
                 _drawn[e] = true;
                 var other = _side.Other(e, node);
-                var (start, _) = Column(34 + ReturnWords(e).Select(l => LetterWidth.Of(l, Lettered.Usual)).DefaultIfEmpty(0).Max());
+                var words = ReturnWords(e).Select(l => LetterWidth.Of(l, Lettered.Usual)).DefaultIfEmpty(0).Max();
+                var (start, _) = Column(Math.Max(34 + words, labels.ContainsKey(other) || _side.IsFloor(other) ? 0 : NameWidth(other) + 24));
                 columns.Add((e, start + 18));
                 foreach (var end in new[] { node, other }.Where(n => !_side.IsFloor(n)))
                     Reach(end, start + 18);
-                Follow(other, isJoined: true);
+                Follow(other, start + 18, isJoined: true);
             }
         }
+
+        double NameWidth(int node) => LetterWidth.Of(LaneText(node), Lettered.Usual) + 14;
     }
 
     private void PlaceReturn(int element, double x, Func<int, double> lane)
@@ -80,7 +92,7 @@ internal sealed partial class CircuitPlanner
         if (of.Mark != SketchMark.Line)
             Mark(element, x, y0);
         var words = ReturnWords(element);
-        Stack(words, x + (of.Mark == SketchMark.Line ? 7 : 19), y0 - ((words.Count - 1) * LineHeight / 2) + 2, Anchor.Start, quiet: true);
+        Stack(words, x + (of.Mark == SketchMark.Line ? 7 : 19), y0 - ((words.Count - 1) * LineHeight / 2) - 3, Anchor.Start, quiet: true);
     }
 
     private void Drop(int pump, double x, double from, double to, int node)
