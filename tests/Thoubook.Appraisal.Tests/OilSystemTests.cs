@@ -234,8 +234,9 @@ public sealed class OilSystemTests
         var system = Two().Oil();
         var map = Good(system.Map([20, 47.1, 120], [313.15, 353.15]));
         var one = Good(system.At(new OilPoint(47.1, 353.15))).Gauges[0];
-        Assert.Equal(one.Pressure.Value, map.Points[1][1].Pressure, 1e-9);
-        Assert.Equal(one.High, map.Points[1][1].High, 1e-9);
+        // The solver leaves a share of 1e-12 unbalanced, whichever point it came from.
+        Assert.Equal(1, map.Points[1][1].Pressure / one.Pressure.Value, 1e-11);
+        Assert.Equal(1, map.Points[1][1].High / one.High, 1e-8);
         Assert.True(map.Points[0][2].Pressure > map.Points[0][0].Pressure);
         Assert.True(map.Points[0][1].Pressure > map.Points[1][1].Pressure);
     }

@@ -11,6 +11,8 @@ internal readonly struct ElementSizes(ElementShape shape, double[] si)
 {
     public double this[string key] => si[Place(key)];
 
+    public double At(int place) => si[place];
+
     public double? Maybe(string key) => this[key] is var value && double.IsNaN(value) ? null : value;
 
     /// <summary>The same with one size changed.</summary>
@@ -74,6 +76,7 @@ internal sealed class CircuitSizes
     private static readonly UncertaintySource BearingLaw = new(SourceKind.Assumed, "the flow of a plain bearing by its closed form");
 
     private readonly ElementSizes[] _sizes;
+    private readonly Dictionary<(int Element, int Key), double[]> _slopes = [];
 
     private CircuitSizes(OilCircuit circuit, ElementSizes[] sizes, IReadOnlyList<SizeInput> inputs, IReadOnlyList<Caution> cautions)
     {
@@ -90,6 +93,23 @@ internal sealed class CircuitSizes
     public IReadOnlyList<Caution> Cautions { get; }
 
     public ElementSizes this[int element] => _sizes[element];
+
+    /// <summary>How the numbers of an element's laws change with one of its sizes; worked out once.</summary>
+    /// <param name="element">Which.</param>
+    /// <param name="key">Which of its sizes.</param>
+    /// <param name="numbers">The numbers of its laws with that size.</param>
+    public double[] Slopes(int element, int key, Func<double, double[]> numbers)
+    {
+        if (_slopes.TryGetValue((element, key), out var slopes))
+            return slopes;
+        var value = _sizes[element].At(key);
+        var h = Math.Max(Math.Abs(value) * 1e-5, 1e-12);
+        var (more, less) = (numbers(value + h), numbers(value - h));
+        slopes = new double[more.Length];
+        for (var i = 0; i < slopes.Length; i++)
+            slopes[i] = double.IsNaN(more[i] - less[i]) ? 0 : (more[i] - less[i]) / (2 * h);
+        return _slopes[(element, key)] = slopes;
+    }
 
     /// <summary>The sizes at an oil temperature.</summary>
     /// <param name="circuit">The circuit.</param>

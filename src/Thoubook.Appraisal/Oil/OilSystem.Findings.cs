@@ -105,10 +105,13 @@ public sealed partial class OilSystem
         foreach (var temperature in temperatures)
         {
             var row = new MapPoint[speeds.Count];
+            SolvedCircuit? before = null;
             for (var i = 0; i < row.Length; i++)
             {
-                if (!Solve(new OilPoint(speeds[i], temperature)).IsOk(out var solved, out var problems))
+                var point = new OilPoint(speeds[i], temperature);
+                if (!(before?.Again(point) ?? Solve(point)).IsOk(out var solved, out var problems))
                     return new Outcome<OilMap>.Refused(problems);
+                before = solved;
                 var gauge = Gauge(main, solved);
                 row[i] = new MapPoint(gauge.Pressure.Value, gauge.Low, gauge.High);
             }

@@ -45,11 +45,10 @@ internal sealed class SolvedCircuit
     private readonly (int First, int Count)[] _laws;
     private readonly OilPoint _point;
     private readonly RunningOil _oil;
-    private readonly Dictionary<int, double[]> _slopes = [];
+    private readonly Dictionary<int, (double[] ByParameter, double ByThickness)> _slopes = [];
     private readonly Dictionary<Estimate, double[]> _flowChanges = [];
     private double[]? _flowChangesByOil;
     private CircuitSolver? _other;
-    private double[]? _thicker;
 
     private SolvedCircuit(CircuitSizes sizes, CircuitSolver solver, IReadOnlyDictionary<NodeName, int> nodes, (int, int)[] laws, OilPoint point, RunningOil oil)
     {
@@ -97,7 +96,24 @@ internal sealed class SolvedCircuit
         var report = solver.Solve(oil.At(point.Speed));
         return report.Converged
             ? new SolvedCircuit(sizes, solver, places, spans, point, oil)
-            : new Problem("circuit-not-solved", "circuit", $"after {report.Iterations} steps {report.Residual:G2} of the flow still unbalanced", report.Hint, "Look at the sizes that are far from the rest, or leave an element out to find which it is.");
+            : NotSolved(report);
+    }
+
+    private static Problem NotSolved(Mechanics.Numerics.SolveReport report) =>
+        new("circuit-not-solved", "circuit", string.Create(System.Globalization.CultureInfo.InvariantCulture, $"after {report.Iterations} steps {report.Residual:G2} of the flow still unbalanced"), report.Hint, "Or leave an element out to find which it is.");
+
+    /// <summary>The same circuit with the same sizes at another speed of the engine, solved from here; this one is then no longer to be asked.</summary>
+    public Outcome<SolvedCircuit> Again(OilPoint point)
+    {
+        for (var i = 0; i < _laws.Length; i++)
+        {
+            // How fast a gear pump turns decides at which pressure it fills.
+            if (_sizes.Circuit.Elements[i] is { Blanked: false, Kind: ElementKind.GearPump } pump && ((Pump)LawsOf(pump, i, _sizes[i], point.Speed)[0]).FillsAt is { } fills)
+                _solver[_solver.Circuit.Find(_laws[i].First, nameof(Pump.FillsAt))] = fills;
+        }
+
+        var report = _solver.Solve(_oil.At(point.Speed));
+        return report.Converged ? new SolvedCircuit(_sizes, _solver, _nodes, _laws, point, _oil) : NotSolved(report);
     }
 
     /// <summary>[Pa] gauge; that of a node that only blanked elements meet is not known.</summary>
@@ -128,7 +144,7 @@ internal sealed class SolvedCircuit
     public void Set(CircuitSolver solver, int element, ElementSizes sizes, double flow)
     {
         var (first, count) = _laws[element];
-        var laws = LawsOf(_sizes.Circuit.Elements[element], element, sizes);
+        var laws = LawsOf(_sizes.Circuit.Elements[element], element, sizes, _point.Speed);
         for (var law = 0; law < count; law++)
         {
             var start = _solver.Circuit.FirstParameter(first + law);
@@ -148,7 +164,7 @@ internal sealed class SolvedCircuit
         var value = _solver.Pressure(place);
         var terms = Terms(element => key => Slope(place, element, key));
         if (_oil.Doubt > 0)
-            terms.Add((Thicker()[place], new Estimate(1, [new Contribution(Thickness, _oil.Doubt, double.PositiveInfinity)])));
+            terms.Add((Slopes(place).ByThickness, new Estimate(1, [new Contribution(Thickness, _oil.Doubt, double.PositiveInfinity)])));
         return new Estimate(value, Estimate.Sum([.. terms]).Contributions);
     }
 
@@ -180,67 +196,48 @@ internal sealed class SolvedCircuit
         return [.. byEstimate.Select(pair => (pair.Value, pair.Key))];
     }
 
+    private (double[] ByParameter, double ByThickness) Slopes(int node)
+    {
+        if (!_slopes.TryGetValue(node, out var slopes))
+        {
+            var byParameter = new double[_solver.Circuit.ParameterCount];
+            _slopes[node] = slopes = (byParameter, _solver.Sensitivities(node, byParameter));
+        }
+
+        return slopes;
+    }
+
     /// <summary>[any] Pa at a node for one SI unit of a size, or for the natural logarithm of the element's flow.</summary>
     private double Slope(int node, int element, int key)
     {
-        if (!_slopes.TryGetValue(node, out var slopes))
-            _solver.Sensitivities(node, _slopes[node] = slopes = new double[_solver.Circuit.ParameterCount]);
+        var slopes = Slopes(node).ByParameter;
         var (first, count) = _laws[element];
+        var parameter = _solver.Circuit.FirstParameter(first);
         double sum = 0;
         if (key < 0)
         {
             for (var law = first; law < first + count; law++)
             {
-                var conductance = _solver.Circuit.Find(law, nameof(LaminarPassage.Conductance));
-                sum += slopes[conductance.Index] * _solver[conductance];
+                var conductance = _solver.Circuit.FirstParameter(law);
+                sum += slopes[conductance] * _solver[new ParameterId(conductance)];
             }
 
             return sum;
         }
 
-        var definition = _sizes.Circuit.Elements[element];
-        var name = definition.Shape.Keys[key].Name;
-        var value = _sizes[element][name];
-        var h = Math.Max(Math.Abs(value) * 1e-5, 1e-12);
-        var (more, less) = (LawsWith(definition, element, key, value + h), LawsWith(definition, element, key, value - h));
-        for (var law = 0; law < count; law++)
-        {
-            var parameter = _solver.Circuit.FirstParameter(first + law);
-            for (var p = 0; p < more[law].Numbers.Count; p++)
-            {
-                var change = more[law].Numbers[p] - less[law].Numbers[p];
-                if (change != 0 && !double.IsNaN(change))
-                    sum += slopes[parameter + p] * change / (2 * h);
-            }
-        }
-
+        // The numbers of the laws of one element stand one after the other.
+        var bySize = _sizes.Slopes(element, key, value => [.. LawsWith(_sizes.Circuit.Elements[element], element, key, value).SelectMany(law => law.Numbers)]);
+        for (var p = 0; p < bySize.Length; p++)
+            sum += bySize[p] == 0 ? 0 : slopes[parameter + p] * bySize[p];
         return sum;
     }
 
-    private CircuitElement[] LawsWith(ElementDefinition definition, int element, int key, double value) => LawsOf(definition, element, _sizes[element].With(key, value));
+    private CircuitElement[] LawsWith(ElementDefinition definition, int element, int key, double value) => LawsOf(definition, element, _sizes[element].With(key, value), _point.Speed);
 
-    private CircuitElement[] LawsOf(ElementDefinition definition, int element, ElementSizes sizes)
+    private CircuitElement[] LawsOf(ElementDefinition definition, int element, ElementSizes sizes, double speed)
     {
         var law = _solver.Circuit.Elements[_laws[element].First];
-        return ElementLaws.Of(definition, sizes, law.From, law.To, definition.Vent is { } vent ? _nodes[vent] : null, _point.Speed, _oil.Density);
-    }
-
-    /// <summary>[Pa] What each pressure gains where the oil is thicker, for the natural logarithm of its viscosity.</summary>
-    private double[] Thicker()
-    {
-        if (_thicker is not null)
-            return _thicker;
-        const double Step = 0.01;
-        var other = new CircuitSolver(_solver.Circuit);
-        var more = new double[_solver.Circuit.NodeCount];
-        var gained = new double[more.Length];
-        other.Solve(_oil.At(_point.Speed, 1 + Step));
-        for (var i = 0; i < more.Length; i++)
-            more[i] = other.Pressure(i);
-        other.Solve(_oil.At(_point.Speed, 1 - Step));
-        for (var i = 0; i < more.Length; i++)
-            gained[i] = (more[i] - other.Pressure(i)) / (2 * Step);
-        return _thicker = gained;
+        return ElementLaws.Of(definition, sizes, law.From, law.To, definition.Vent is { } vent ? _nodes[vent] : null, speed, _oil.Density);
     }
 
     /// <summary>[any] m³/s of every element for one unit of an uncertain thing, or for the logarithm of a flow.</summary>

@@ -57,6 +57,9 @@ public sealed class Circuit
     /// <summary>How many pressures are sought.</summary>
     internal int Unknowns { get; }
 
+    /// <summary>How the equations of a step are eliminated.</summary>
+    internal EliminationOrder Order => field ??= new EliminationOrder(Unknowns, Seeing());
+
     /// <summary>Checks a circuit and makes it ready.</summary>
     /// <param name="nodes">The nodes.</param>
     /// <param name="elements">The elements between them.</param>
@@ -128,7 +131,7 @@ public sealed class Circuit
     public int FirstParameter(int element) => _firstParameter[element];
 
     /// <summary>Unknown pressures that some element in use looks at together.</summary>
-    internal IEnumerable<(int, int)> Seeing()
+    private IEnumerable<(int, int)> Seeing()
     {
         foreach (var e in _elements.Where(e => !e.Blanked))
         {

@@ -184,6 +184,27 @@ internal sealed class CircuitLaws
         }
     }
 
+    /// <summary>[Pa] What a carrier loses more, at the flow that it has, for the natural logarithm of the viscosity.</summary>
+    public double LossByThickness(int c, double[] values)
+    {
+        const double Step = 1e-5;
+        var v = ValuesOf(values, Carriers[c]);
+        return _circuit.Elements[Carriers[c]] switch
+        {
+            Pipe => (RoughPipes.Loss(v, Carried[c], At.Viscosity * (1 + Step), At.Density) - RoughPipes.Loss(v, Carried[c], At.Viscosity * (1 - Step), At.Density)) / (2 * Step),
+            Orifice => 0,
+            _ => _linear[c] * Carried[c],
+        };
+    }
+
+    /// <summary>[m³/s for each Pa] What a yielding element leaks besides.</summary>
+    public double Leak(int y, double[] values) => _circuit.Elements[Yielding[y]] switch
+    {
+        Pump => ValuesOf(values, Yielding[y])[1] / At.Viscosity,
+        ReliefValve => Valves[y].SeatLeak / At.Viscosity,
+        _ => 0,
+    };
+
     /// <summary>[m³/s] The flow of a creeping or yielding element with other numbers, at the pressures as they are.</summary>
     public double FlowWith(int i, ReadOnlySpan<double> v, double[] pressures)
     {

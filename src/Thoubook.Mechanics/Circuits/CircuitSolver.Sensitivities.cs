@@ -5,41 +5,56 @@ public sealed partial class CircuitSolver
     /// <summary>How the pressure at a node changes with every parameter, by one adjoint solution.</summary>
     /// <param name="node">[-] its place.</param>
     /// <param name="slopes">[any] filled in: Pa for one SI unit of each parameter, in the order of <see cref="ParameterId.Index"/>; 0 for a parameter that is left out.</param>
+    /// <returns>[Pa] gained where all the oil is thicker, for the natural logarithm of its viscosity.</returns>
     /// <remarks>
     /// Model: λ with Jᵀ λ = e_node at the solution, then λ_to − λ_from times what an element's flow gains for each of its numbers, pressures kept; that gain by central differences of the law itself,
     /// good to 1e-8 of it. Source: none, the adjoint of Newton's matrix (common practice). Check: NetworkTests.
     /// </remarks>
-    public void Sensitivities(int node, Span<double> slopes)
+    public double Sensitivities(int node, Span<double> slopes)
     {
         slopes.Clear();
         if (Unknown(node) < 0)
         {
             slopes[Circuit.FindPressure(node).Index] = 1;
-            return;
+            return 0;
         }
 
         Assemble();
         if (!_elimination.Factorise())
-            return;
+            return 0;
         Array.Clear(_rightHand);
         _rightHand[Unknown(node)] = 1;
         _elimination.Solve(_rightHand, transposed: true);
+        double byThickness = 0;
         foreach (var i in _laws.Creeping)
+        {
             Told(i, slopes, -1, _laws.Conductance[i], -_laws.Conductance[i], _laws.Conductance[i]);
+            byThickness -= Weight(i) * _laws.Conductance[i] * Drop(Circuit.Elements[i], i);
+        }
+
         for (var c = 0; c < _laws.Carriers.Length; c++)
         {
             var g = 1 / _laws.Steepness[c];
             Told(_laws.Carriers[c], slopes, c, g, -g, g);
+            byThickness -= Weight(_laws.Carriers[c]) * g * _laws.LossByThickness(c, _values);
         }
 
         for (var y = 0; y < _laws.Yielding.Length; y++)
-            Told(_laws.Yielding[y], slopes, -1, _laws.ByFrom[y], _laws.ByTo[y], Circuit.Elements[_laws.Yielding[y]] is ReducingValve ? _laws.ByFrom[y] : -_laws.ByTo[y]);
+        {
+            var i = _laws.Yielding[y];
+            Told(i, slopes, -1, _laws.ByFrom[y], _laws.ByTo[y], Circuit.Elements[i] is ReducingValve ? _laws.ByFrom[y] : -_laws.ByTo[y]);
+            byThickness -= Weight(i) * _laws.Leak(y, _values) * Drop(Circuit.Elements[i], i);
+        }
+
+        return byThickness;
     }
+
+    private double Weight(int i) => Adjoint(Circuit.Elements[i].To) - Adjoint(Circuit.Elements[i].From);
 
     private void Told(int i, Span<double> slopes, int carrier, double byFrom, double byTo, double byDrop)
     {
         var e = Circuit.Elements[i];
-        var weight = Adjoint(e.To) - Adjoint(e.From);
+        var weight = Weight(i);
         if (weight == 0)
             return;
         if (Unknown(e.From) < 0)

@@ -55,7 +55,7 @@ public sealed partial class CircuitSolver
         (_pressures, _pressuresBefore, _pressureSteps) = (new double[circuit.NodeCount], new double[circuit.NodeCount], new double[circuit.NodeCount]);
         (_carriedBefore, _carriedSteps) = (new double[_laws.Carried.Length], new double[_laws.Carried.Length]);
         (_left, _rightHand) = (new double[circuit.NodeCount], new double[n]);
-        _elimination = new Elimination(n, circuit.Seeing());
+        _elimination = new Elimination(circuit.Order);
         _places = new int[circuit.ElementCount];
         _placesByThird = new int[2 * circuit.ElementCount];
         for (var i = 0; i < _places.Length; i++)
@@ -63,11 +63,11 @@ public sealed partial class CircuitSolver
             var e = circuit.Elements[i];
             if (e.Blanked)
                 continue;
-            _places[i] = _elimination.PlaceOf(Unknown(e.From), Unknown(e.To));
+            _places[i] = circuit.Order.PlaceOf(Unknown(e.From), Unknown(e.To));
             if (e.Third is not { } third)
                 continue;
-            _placesByThird[2 * i] = _elimination.PlaceOf(Unknown(e.From), Unknown(third));
-            _placesByThird[(2 * i) + 1] = _elimination.PlaceOf(Unknown(e.To), Unknown(third));
+            _placesByThird[2 * i] = circuit.Order.PlaceOf(Unknown(e.From), Unknown(third));
+            _placesByThird[(2 * i) + 1] = circuit.Order.PlaceOf(Unknown(e.To), Unknown(third));
         }
     }
 

@@ -2,7 +2,7 @@ namespace Thoubook.Mechanics.Circuits;
 
 /// <summary>
 /// Solves the linear equations of a step. Which numbers can be other than nil is known from the circuit, so the order of elimination and every place that it
-/// touches are worked out once. Where every element obeys its own pressure difference the matrix is that of a net of conductances: then only sums of positive
+/// touches are worked out beforehand. Where every element obeys its own pressure difference the matrix is that of a net of conductances: then only sums of positive
 /// numbers are formed, and no spread of sizes makes them lose figures. Else the two triangles are eliminated apart.
 /// </summary>
 internal sealed class Elimination
@@ -18,75 +18,18 @@ internal sealed class Elimination
     private readonly double[] _pivot;
     private readonly double[] _x;
 
-    /// <summary>Works out order and places.</summary>
-    /// <param name="n">[-] unknowns.</param>
-    /// <param name="pairs">Unknowns that see each other.</param>
-    public Elimination(int n, IEnumerable<(int, int)> pairs)
+    /// <summary>Room for the numbers.</summary>
+    /// <param name="order">How they are eliminated.</param>
+    public Elimination(EliminationOrder order)
     {
-        _n = n;
-        var near = new HashSet<int>[n];
-        for (var i = 0; i < n; i++)
-            near[i] = [];
-        foreach (var (a, b) in pairs)
-        {
-            near[a].Add(b);
-            near[b].Add(a);
-        }
-
-        // The unknown with the fewest neighbours goes first; its neighbours then see each other.
-        var place = new int[n];
-        var neighbours = new int[n][];
-        var left = Enumerable.Range(0, n).ToHashSet();
-        for (var k = 0; k < n; k++)
-        {
-            var next = left.MinBy(i => (near[i].Count, i));
-            left.Remove(next);
-            place[next] = k;
-            neighbours[k] = [.. near[next]];
-            foreach (var a in neighbours[k])
-            {
-                near[a].Remove(next);
-                near[a].UnionWith(neighbours[k]);
-                near[a].Remove(a);
-            }
-        }
-
-        _order = place;
-        _first = new int[n + 1];
-        var rows = new List<int>();
-        for (var k = 0; k < n; k++)
-        {
-            rows.AddRange(neighbours[k].Select(i => place[i]).Order());
-            _first[k + 1] = rows.Count;
-        }
-
-        _rows = [.. rows];
-        var fill = new List<int>();
-        for (var k = 0; k < n; k++)
-        {
-            for (var a = _first[k]; a < _first[k + 1]; a++)
-            {
-                for (var b = a + 1; b < _first[k + 1]; b++)
-                    fill.Add(Entry(_rows[a], _rows[b]));
-            }
-        }
-
-        _fill = [.. fill];
+        _n = order.Order.Length;
+        (_order, _first, _rows, _fill) = (order.Order, order.First, order.Rows, order.Fill);
         (_upper, _lower) = (new double[_rows.Length], new double[_rows.Length]);
-        (_diagonal, _pivot, _x) = (new double[n], new double[n], new double[n]);
+        (_diagonal, _pivot, _x) = (new double[_n], new double[_n], new double[_n]);
     }
 
     /// <summary>Whether every number put in since <see cref="Clear"/> was a conductance.</summary>
     public bool IsNet { get; private set; }
-
-    /// <summary>Where a pair of unknowns stands, with a sign that says which of them goes first; 0 where either is no unknown.</summary>
-    public int PlaceOf(int a, int b)
-    {
-        if (a < 0 || b < 0 || a == b)
-            return 0;
-        var (i, j) = (_order[a], _order[b]);
-        return i < j ? Entry(i, j) + 1 : -(Entry(j, i) + 1);
-    }
 
     /// <summary>Begins a matrix.</summary>
     /// <param name="ground">[any] what is added to every diagonal, so that an unknown that nothing holds does not run away.</param>
@@ -228,11 +171,5 @@ internal sealed class Elimination
         }
 
         return true;
-    }
-
-    private int Entry(int low, int high)
-    {
-        var at = Array.BinarySearch(_rows, _first[low], _first[low + 1] - _first[low], high);
-        return at >= 0 ? at : throw new InvalidOperationException($"Unknowns {low} and {high} do not see each other.");
     }
 }

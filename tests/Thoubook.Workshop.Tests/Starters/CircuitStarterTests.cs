@@ -1,9 +1,12 @@
 using System.Text.RegularExpressions;
 using NodaTime;
+using Thoubook.Appraisal;
+using Thoubook.Appraisal.Oil;
 using Thoubook.Files;
 using Thoubook.Files.EngineFiles;
 using Thoubook.Record;
 using Thoubook.Record.Circuits;
+using Thoubook.Record.Quantities;
 using Thoubook.Workshop.Starters;
 using Thoubook.Workshop.Tests.Demo;
 
@@ -32,6 +35,23 @@ public sealed partial class CircuitStarterTests
         }
 
         Assert.Equal(2 * 2 * 2 * 4 * 2 * 2 * 3 * 2, drawn);
+    }
+
+    /// <summary>Whatever is answered, the assumed sizes make an engine that could live; every seventh combination, for time's sake.</summary>
+    [Fact]
+    public void ADrawnCircuit_IsSolved_AtALikelyPressure()
+    {
+        foreach (var (_, answers) in Combinations([.. CircuitStarter.Questions.Where(q => q.Choices.Count > 0)]).Index().Where(c => c.Index % 7 == 0))
+        {
+            var record = Whole(Bare, Ok(CircuitStarter.Make(Bare, answers)));
+            var system = Ok(OilSystem.Of(Appraiser.Appraise(record)));
+            foreach (var state in record.Circuit!.States)
+            {
+                var said = $"{string.Join(' ', answers.Select(a => $"{a.Key}={a.Value}"))}, {state.Name}";
+                Assert.True(system.At(new OilPoint(state.Speed.Si, state.OilTemperature.Si)).IsOk(out var answer, out var problems), $"{said}: {string.Join('\n', problems)}");
+                Assert.InRange(TradeUnit.Psi.FromSi(answer.Gauges[0].Pressure.Value), 8, 75);
+            }
+        }
     }
 
     [Theory]
