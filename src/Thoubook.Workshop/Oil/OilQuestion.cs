@@ -9,6 +9,9 @@ namespace Thoubook.Workshop.Oil;
 /// <summary>The oil system asked in a person's words: where it runs, and what is supposed.</summary>
 public static class OilQuestion
 {
+    /// <summary>[rad/s] 20,000 rev/min: no piston engine turns faster.</summary>
+    private const double FastestSpeed = 20_000 * Math.PI / 30;
+
     /// <summary>The point meant; what is left out is that of hot idle. A bare number is in the unit of the engine's own states.</summary>
     public static Outcome<OilPoint> Point(OilSystem system, EngineRecord record, string? speed, string? oilTemperature, IReadOnlySet<string> confirmed) =>
         Values(record, speed is null ? [] : [speed], Speed, confirmed).Then(speeds =>
@@ -25,8 +28,8 @@ public static class OilQuestion
         {
             if (!QuantityReader.Read(text, context).IsOk(out var quantity, out var wrong))
                 problems.AddRange(wrong.Select(p => p with { Field = axis.Field }));
-            else if (axis.IsSpeed && quantity.Si < 0)
-                problems.Add(new("speed-negative", axis.Field, text, "A speed is 0 or more; which way it turns belongs to the engine.", "Write it without the minus."));
+            else if (axis.IsSpeed && quantity.Si is < 0 or > FastestSpeed)
+                problems.Add(new("speed-range", axis.Field, text, "The speed of an engine is from 0 to 20000 rev/min; which way it turns belongs to the engine.", "Look at the figure and its unit again."));
             else
                 values.Add(quantity.Si);
         }

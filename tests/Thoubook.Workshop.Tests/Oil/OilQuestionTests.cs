@@ -82,7 +82,8 @@ public sealed class OilQuestionTests : IDisposable
     {
         Assert.Equal([450 * Math.PI / 30], Bench.Ok(OilQuestion.Values(_bench.Record, ["450"], OilQuestion.Speed, NothingConfirmed)));
         Assert.Equal([353.15], Bench.Ok(OilQuestion.Values(_bench.Record, ["80"], OilQuestion.OilTemperature, NothingConfirmed)));
-        Assert.Equal("speed-negative", Bench.Refused(OilQuestion.Values(_bench.Record, ["-450"], OilQuestion.Speed, NothingConfirmed)).Code);
+        Assert.Equal("speed-range", Bench.Refused(OilQuestion.Values(_bench.Record, ["-450"], OilQuestion.Speed, NothingConfirmed)).Code);
+        Assert.Equal("speed-range", Bench.Refused(OilQuestion.Values(_bench.Record, ["45000"], OilQuestion.Speed, NothingConfirmed)).Code);
         Assert.Equal("oil-temp", Bench.Refused(OilQuestion.Values(_bench.Record, ["450 rev/min"], OilQuestion.OilTemperature, NothingConfirmed)).Field);
     }
 
