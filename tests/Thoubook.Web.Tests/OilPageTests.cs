@@ -133,6 +133,36 @@ public sealed partial class OilPageTests
         Assert.Equal(HttpStatusCode.UnprocessableEntity, refused.StatusCode);
     }
 
+    [Fact]
+    public async Task NamesInTheCircuit_AreShownAsWritten()
+    {
+        const string nasty = "<script>alert(1)</script>";
+        await using var web = await CircuitPageTests.Started();
+        var circuit = OpenWeb.Taken(web.Workshop.Engine(InventedPump.Name)).Circuit!;
+        OpenWeb.Taken(web.Workshop.SaveCircuit(InventedPump.Name, circuit with { Elements = [.. circuit.Elements.Select(e => e with { Label = nasty, Note = nasty })] }, nasty));
+        foreach (var address in new[] { Oil, Oil + "?oil=70", Oil + "/trial?oil=70", FlowTest, Oil + "/circuit", $"{Oil}/circuit/{circuit.Elements[0].Name}", Oil + "/pumps/pressure-pump" })
+        {
+            var page = await web.Page(address);
+            Assert.DoesNotContain("<script>alert", page, StringComparison.Ordinal);
+            Assert.DoesNotContain(" style=", page, StringComparison.Ordinal);
+        }
+    }
+
+    [Theory]
+    [InlineData("/trial?oil=much")]
+    [InlineData("?oil=-400")]
+    [InlineData("?oil=900")]
+    [InlineData("?at=nowhere")]
+    [InlineData("/trial?oil=80&lower-half/crankshaft.main-clearance=1e99")]
+    [InlineData("/trial?oil=80&lower-half/crankshaft.main-clearance=none")]
+    public async Task Asked_WhatCannotBe_AnswersInWords(string asked)
+    {
+        await using var web = await CircuitPageTests.Started();
+        var page = await web.Page(Oil + asked);
+        Assert.DoesNotContain("NaN", page, StringComparison.Ordinal);
+        Assert.DoesNotContain("∞", page, StringComparison.Ordinal);
+    }
+
     /// <summary>The first figure of the table of gauges.</summary>
     private static string Gauge(string page) => Figure().Match(page, page.IndexOf("id=\"gauges\"", StringComparison.Ordinal)).Groups["value"].Value;
 

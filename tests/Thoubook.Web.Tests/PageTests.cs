@@ -11,7 +11,7 @@ public sealed class PageTests
     [
         "/engines", Engine, Engine + "?all=1", Engine + "/parts", Engine + "/parts?q=pump", Engine + "/parts/lower-half/pressure-pump", Engine + "/parts/lower-half/crankshaft",
         Engine + "/measure", Engine + "/measure?verdict=not+measured", Engine + "/measure/lower-half/crankshaft.journal-diameter", Engine + "/measure/lower-half/crankshaft.main-clearance",
-        Engine + "/measure/lower-half/pressure-pump/driven.width", Engine + "/measure/lower-half/pressure-pump.driven-end-float", Engine + "/measure?kind=fits", Engine + "/measure?kind=dimensions&page=1", Engine + "/decide", Engine + "/decide/crankshaft", Engine + "/import",
+        Engine + "/measure/lower-half/pressure-pump/driven.width", Engine + "/measure/lower-half/pressure-pump.driven-end-float", Engine + "/measure?kind=fits", Engine + "/measure?kind=dimensions&page=1", Engine + "/decide", Engine + "/decide/crankshaft", Engine + "/oil", Engine + "/oil/start", Engine + "/oil/pumps/pressure-pump", Engine + "/import",
         "/sums", "/sums/conformance", "/workshop", "/workshop/new-engine", "/workshop/verify",
     ];
 

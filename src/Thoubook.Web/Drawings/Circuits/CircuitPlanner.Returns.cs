@@ -81,7 +81,7 @@ internal sealed partial class CircuitPlanner
     {
         var of = _sketch.Elements[element];
         var (from, to) = (lane(of.From), lane(of.To));
-        Line(x, from, x, to, StyleOf(of) + (_sketch.IsImagined ? "" : " c-return"));
+        Line(x, from, x, to, StyleOf(of));
         foreach (var (node, y) in new[] { (of.From, from), (of.To, to) }.Where(p => !_side.IsFloor(p.Item1)))
             _strokes.Add(new(Ring(x, y, 3), "c-dot"));
         // In the lane nearest to where the oil goes, so that it stands clear of lanes that the line only crosses.
