@@ -7,4 +7,4 @@ namespace Thoubook.Web.Drawings.Oil;
 /// <param name="Band">[Pa] half width.</param>
 /// <param name="Least">[Pa] asked for; null: nothing.</param>
 /// <param name="Greatest">[Pa]</param>
-public sealed record MapPost(string Name, double Speed, double Value, double Band, double? Least, double? Greatest);
+public sealed record LimitPost(string Name, double Speed, double Value, double Band, double? Least, double? Greatest);
