@@ -1,4 +1,5 @@
 using Thoubook.Record.Circuits;
+using Thoubook.Record.Closing;
 using Thoubook.Record.Documents;
 using Thoubook.Record.Measures;
 using Thoubook.Record.Parts;
@@ -28,6 +29,12 @@ public sealed record EngineRecord(Engine Engine)
     /// <summary>The oil system; null where none is described yet.</summary>
     public OilCircuit? Circuit { get; init; }
 
+    public IReadOnlyList<Space> Spaces { get; init; } = [];
+
+    public IReadOnlyList<Joint> Joints { get; init; } = [];
+
+    public IReadOnlyList<Step> Steps { get; init; } = [];
+
     public IReadOnlyList<Gauge> Gauges { get; init; } = [];
 
     public IReadOnlyList<Piece> Pieces { get; init; } = [];
@@ -52,6 +59,22 @@ public sealed record EngineRecord(Engine Engine)
 
     public IReadOnlyList<Calibration> Calibrations { get; init; } = [];
 
+    public IReadOnlyList<JointState> JointStates { get; init; } = [];
+
+    public IReadOnlyList<Accepted> Acceptances { get; init; } = [];
+
+    public IReadOnlyList<Signature> Signatures { get; init; } = [];
+
+    public IReadOnlyList<Departure> Departures { get; init; } = [];
+
+    public IReadOnlyList<Owed> Debts { get; init; } = [];
+
+    public IReadOnlyList<Settled> Settlements { get; init; } = [];
+
+    public IReadOnlyList<Counted> Counts { get; init; } = [];
+
+    public IReadOnlyList<Undone> Undoings { get; init; } = [];
+
     public IReadOnlyList<StrikeOut> StrikeOuts { get; init; } = [];
 
     /// <summary>[SI] Values supposed for dimensions or fits in a trial; they take the place of what was measured.</summary>
@@ -59,7 +82,8 @@ public sealed record EngineRecord(Engine Engine)
 
     /// <summary>All facts of every kind, in no stated order.</summary>
     public IEnumerable<Fact> Facts =>
-        [.. Readings, .. Choices, .. Placings, .. Liftings, .. Works, .. Findings, .. Checks, .. Decisions, .. FlowTests, .. Calibrations, .. StrikeOuts];
+        [.. Readings, .. Choices, .. Placings, .. Liftings, .. Works, .. Findings, .. Checks, .. Decisions, .. FlowTests, .. Calibrations,
+        .. JointStates, .. Acceptances, .. Signatures, .. Departures, .. Debts, .. Settlements, .. Counts, .. Undoings, .. StrikeOuts];
 
     /// <summary>Look-ups over this very record, made when first asked for.</summary>
     public RecordIndex Index => _index is { } index && ReferenceEquals(index.Record, this) ? index : _index = new RecordIndex(this);

@@ -1,5 +1,6 @@
 using NodaTime;
 using Thoubook.Record.Circuits;
+using Thoubook.Record.Closing;
 using Thoubook.Record.Documents;
 using Thoubook.Record.Measures;
 using Thoubook.Record.Parts;
@@ -17,6 +18,9 @@ public sealed class RecordIndex
     private readonly Dictionary<DocumentName, Document> _documents;
     private readonly Dictionary<FactId, StrikeOut> _struck;
     private readonly Dictionary<FactId, Lifted> _lifted = [];
+    private readonly Dictionary<FactId, Undone> _undone = [];
+    private readonly Dictionary<FactId, Settled> _settled = [];
+    private readonly Dictionary<JointName, List<JointState>> _joints = [];
     private readonly Dictionary<PartName, Chosen> _chosenFor = [];
     private readonly Dictionary<PartName, Placed> _placedIn = [];
     private readonly Dictionary<(PieceTag, string), List<Reading>> _readings = [];
@@ -39,6 +43,24 @@ public sealed class RecordIndex
         {
             if (!_struck.ContainsKey(lifted.Id))
                 _lifted.TryAdd(lifted.Of, lifted);
+        }
+
+        foreach (var undone in record.Undoings)
+        {
+            if (!_struck.ContainsKey(undone.Id))
+                _undone.TryAdd(undone.Of, undone);
+        }
+
+        foreach (var settled in record.Settlements)
+        {
+            if (!_struck.ContainsKey(settled.Id))
+                _settled.TryAdd(settled.Of, settled);
+        }
+
+        foreach (var state in record.JointStates)
+        {
+            if (!_struck.ContainsKey(state.Id) && !_undone.ContainsKey(state.Id))
+                Of(_joints, state.Joint).Add(state);
         }
 
         Occupy(record.Choices, c => c.Piece, c => c.Part, _chosenFor);
@@ -74,6 +96,15 @@ public sealed class RecordIndex
     public StrikeOut? StrikeOutOf(FactId id) => _struck.GetValueOrDefault(id);
 
     public Lifted? LiftingOf(FactId id) => _lifted.GetValueOrDefault(id);
+
+    /// <summary>The undoing that ended a signature or a joint's state; null where it was not undone.</summary>
+    public Undone? UndoingOf(FactId id) => _undone.GetValueOrDefault(id);
+
+    /// <summary>What settled a debt; null where it is still owed.</summary>
+    public Settled? SettlementOf(FactId id) => _settled.GetValueOrDefault(id);
+
+    /// <summary>The states of a joint in the order written, those struck out or undone left out.</summary>
+    public IReadOnlyList<JointState> StatesOf(JointName joint) => _joints.GetValueOrDefault(joint) ?? [];
 
     /// <summary>The choice that holds for a part now.</summary>
     public Chosen? ChosenFor(PartName part) => _chosenFor.GetValueOrDefault(part);

@@ -1,3 +1,5 @@
+using Thoubook.Record.Closing;
+
 namespace Thoubook.Record;
 
 /// <summary>
@@ -30,6 +32,8 @@ public sealed record Standing
         var index = record.Index;
         if (index.StrikeOutOf(fact.Id) is { } strikeOut)
             return new(strikeOut, $"{fact.Headline} was struck out: {strikeOut.Why}");
+        if (index.UndoingOf(fact.Id) is { } undone)
+            return new(undone, $"{fact.Headline} was {undone.Headline}");
         if (!onTheWay.Add(fact.Id))
             return Firm;
 
@@ -38,6 +42,7 @@ public sealed record Standing
             Chosen chosen => Occupation(chosen, chosen.Piece, index.ChosenFor(chosen.Part), index),
             Placed placed => Occupation(placed, placed.Piece, index.PlacedIn(placed.Part), index),
             Reading reading => index.WorkSince(reading) is { } work ? new(work, $"{work.Headline} altered {reading.Figure.Local} after the reading") : Firm,
+            JointState state => Slackened(state, index) is { } lower ? new(lower, $"{state.Joint} was slackened: {lower.Headline}") : Firm,
             _ => Firm,
         };
         if (!own.Stands || fact is not IConclusion conclusion)
@@ -66,6 +71,10 @@ public sealed record Standing
             return new(now, now is null ? $"{piece} has since gone elsewhere" : $"superseded: {now.Headline}");
         return Firm;
     }
+
+    /// <summary>The later state that took a joint back; null where it is as far as it was, or further.</summary>
+    private static JointState? Slackened(JointState state, RecordIndex index) =>
+        index.StatesOf(state.Joint).SkipWhile(s => s.Id != state.Id).Skip(1).FirstOrDefault(s => s.Stage < state.Stage);
 
     private static PieceTag? PieceOf(Fact fact) => fact switch
     {
