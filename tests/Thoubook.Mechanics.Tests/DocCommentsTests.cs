@@ -103,7 +103,10 @@ public sealed partial class DocCommentsTests
     private static string OfProperty(PropertyInfo property)
     {
         var type = property.DeclaringType!.FullName!.Replace('+', '.');
-        if (Comments.TryGetValue($"P:{type}.{property.Name}", out var own) && own.Element("summary") is { } summary)
+        var own = property.GetIndexParameters().Length > 0
+            ? Comments.Single(pair => pair.Key.StartsWith($"P:{type}.{property.Name}(", StringComparison.Ordinal)).Value
+            : Comments.GetValueOrDefault($"P:{type}.{property.Name}");
+        if (own?.Element("summary") is { } summary)
             return summary.Value.Trim();
         return Comments.GetValueOrDefault($"T:{type}")?.Elements("param").SingleOrDefault(param => (string?)param.Attribute("name") == property.Name)?.Value.Trim() ?? "";
     }

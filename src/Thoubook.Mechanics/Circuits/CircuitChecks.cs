@@ -28,7 +28,7 @@ internal static class CircuitChecks
             return faults;
         }
 
-        Joined(nodes, elements, faults);
+        faults.AddRange(new CircuitWays(nodes, elements).Faults());
         return faults;
     }
 
@@ -62,30 +62,6 @@ internal static class CircuitChecks
         if (sound && element.Contradiction is { } contradiction)
             faults.Add(new(CircuitFaultKind.UnphysicalSize, [element.Name], [], $"{element.Name}: {contradiction}."));
     }
-
-    /// <summary>Nodes joined by elements in use fall into groups; each wants a reservoir.</summary>
-    private static void Joined(IReadOnlyList<CircuitNode> nodes, IReadOnlyList<CircuitElement> elements, List<CircuitFault> faults)
-    {
-        var group = Enumerable.Range(0, nodes.Count).ToArray();
-        foreach (var element in elements.Where(element => !element.Blanked))
-            Join(group, element.From, element.To);
-        foreach (var island in Enumerable.Range(0, nodes.Count).GroupBy(node => Root(group, node)).Where(island => island.All(node => nodes[node].FixedPressure is null)))
-        {
-            string[] names = [.. island.Select(node => nodes[node].Name)];
-            faults.Add(names.Length == 1
-                ? new(CircuitFaultKind.NodeNobodyFeeds, [], names, $"{names[0]}: no element in use meets this node; lead one to it or leave it out.")
-                : new(CircuitFaultKind.IslandWithoutReservoir, [], names, $"{string.Join(", ", names)} are joined to each other and to no reservoir: join one of them to the rest, or give it a pressure."));
-        }
-    }
-
-    private static int Root(int[] group, int node)
-    {
-        while (group[node] != node)
-            node = group[node] = group[group[node]];
-        return node;
-    }
-
-    private static void Join(int[] group, int one, int other) => group[Root(group, one)] = Root(group, other);
 
     private static string Number(double value) => value.ToString("G6", CultureInfo.InvariantCulture);
 }

@@ -26,6 +26,15 @@ public abstract record CircuitElement(string Name, int From, int To)
 
     /// <summary>A third node that it looks at; null where it obeys its own pressure difference.</summary>
     internal virtual int? Third => null;
+
+    /// <summary>Whether oil passes it both ways, the more the greater the pressure.</summary>
+    internal virtual bool Conducts => true;
+
+    /// <summary>Whether it opens to let oil out of its first node or into its second, as much as it must.</summary>
+    internal virtual bool GivesWay => false;
+
+    /// <summary>[m³] that it forces from its first node to its second for each turn of the engine.</summary>
+    internal virtual double Forces => 0;
 }
 
 /// <summary>A rough pipe, or several alike side by side; a drilling, and one in a turning crank.</summary>
@@ -82,6 +91,8 @@ public sealed record LaminarPassage(string Name, int From, int To, double Conduc
     internal override ReadOnlySpan<SizeRule> Rules => All;
 
     internal override double[] Values => [Conductance, FilmRise];
+
+    internal override bool Conducts => Conductance > 0;
 }
 
 /// <summary>A passage with a creeping and a square part: a strainer, a jacket.</summary>
@@ -152,6 +163,10 @@ public sealed record Pump(string Name, int From, int To, double Displacement, do
 
     internal override double[] Values => [Displacement, Leak, SpeedRatio, TipDrag, InletLimit ?? double.NaN, FillsAt ?? double.NaN];
 
+    internal override bool Conducts => Leak > 0;
+
+    internal override double Forces => (Displacement + TipDrag) * SpeedRatio;
+
     internal override string? Contradiction =>
         Displacement + TipDrag < 0 ? "its tips carry back more than it moves"
         : FillsAt <= InletLimit ? "it fills wholly at no higher a pressure than that at which nothing fills it"
@@ -173,4 +188,6 @@ public sealed record Consumer(string Name, int From, int To, double Flow, double
     internal override ReadOnlySpan<SizeRule> Rules => All;
 
     internal override double[] Values => [Flow, FullAt];
+
+    internal override bool Conducts => false;
 }

@@ -142,6 +142,21 @@ internal sealed class CircuitLaws
         };
     }
 
+    /// <summary>[m³/s for each Pa] How a yielding element that is level where it stands may well answer once it is not.</summary>
+    /// <param name="y">Which.</param>
+    /// <param name="values">All parameters.</param>
+    /// <param name="moved">[m³/s] what all pumps move.</param>
+    public double GuessedYield(int y, double[] values, double moved)
+    {
+        var v = ValuesOf(values, Yielding[y]);
+        return _circuit.Elements[Yielding[y]] switch
+        {
+            ReliefValve { Third: null } => moved / Math.Max(v[1] / (Math.PI / 4 * v[0] * v[0]), 1e4),
+            Pump when v[4] != At.Atmosphere => Moved(v) / Math.Abs(At.Atmosphere - v[4]),
+            _ => 0,
+        };
+    }
+
     /// <summary>Losses of all carriers at their flows.</summary>
     /// <param name="least">[m³/s] Below it the slope of a sharp edge is held, so that a step from nil flow is finite; the loss itself is not touched.</param>
     public void Lose(double least)

@@ -2,7 +2,7 @@ namespace Thoubook.Mechanics.Circuits;
 
 public sealed partial class CircuitSolver
 {
-    private const int MostCuts = 12;
+    private const int MostCuts = 20;
 
     /// <summary>[m³/s] No oil circuit knows less.</summary>
     private const double NilFlow = 1e-18;
@@ -71,12 +71,8 @@ public sealed partial class CircuitSolver
 
         for (var y = 0; y < _laws.Yielding.Length; y++)
         {
-            var i = _laws.Yielding[y];
-            if (Circuit.Elements[i] is not ReliefValve { Third: null } valve || _laws.Yield[y] != 0)
-                continue;
-            var v = _laws.ValuesOf(_values, i);
-            var g = moved / Math.Max(v[1] / (Math.PI / 4 * v[0] * v[0]), 1e4);
-            (_laws.ByFrom[y], _laws.ByTo[y]) = (g, -g);
+            if (_laws.GuessedYield(y, _values, moved) is > 0 and var g && _laws.ByFrom[y] == 0 && _laws.ByTo[y] == 0)
+                (_laws.ByFrom[y], _laws.ByTo[y]) = (g, -g);
         }
 
         Balance();
@@ -240,6 +236,15 @@ public sealed partial class CircuitSolver
         return work;
     }
 
+    /// <summary>[-] share of the step that is as great as the pressures that it begins at, or a bar.</summary>
+    private double UsualShare()
+    {
+        var (greatest, step) = (1e5, 0.0);
+        for (var i = 0; i < _pressures.Length; i++)
+            (greatest, step) = (Math.Max(greatest, Math.Abs(_pressuresBefore[i])), Math.Max(step, Math.Abs(_pressureSteps[i])));
+        return step > 100 * greatest ? greatest / step : 1;
+    }
+
     /// <summary>Cuts a step that went too far back to where its work is about nil.</summary>
     private void CutBack(double share, double before)
     {
@@ -247,10 +252,15 @@ public sealed partial class CircuitSolver
         if (!(before < 0) || after <= 0.9 * -before)
             return;
         var (low, lowWork, high, highWork) = (0.0, before, share, after);
+        var usual = UsualShare();
         for (var cut = 0; cut < MostCuts; cut++)
         {
             var middle = double.IsFinite(highWork) ? low + ((high - low) * lowWork / (lowWork - highWork)) : high / 8;
             middle = Math.Clamp(middle, low + (0.02 * (high - low)), high - (0.02 * (high - low)));
+
+            // Where nothing answered, the step has no size of its own: it is halved in its order of magnitude.
+            if (high > 10 * Math.Max(low, usual))
+                middle = Math.Sqrt(Math.Max(low, usual) * high);
             Move(middle);
             Evaluate();
             var work = Work();

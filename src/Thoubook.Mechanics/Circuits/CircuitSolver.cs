@@ -80,7 +80,7 @@ public sealed partial class CircuitSolver
     /// <summary>Whether every element of the last solution obeyed its own pressure difference alone, so that there is no other solution.</summary>
     public bool IsOnlySolution { get; private set; }
 
-    /// <summary>A parameter as it stands.</summary>
+    /// <summary>[any] A parameter as it stands.</summary>
     /// <param name="parameter">Which.</param>
     /// <returns>[any] its value.</returns>
     public double this[ParameterId parameter]
@@ -143,11 +143,13 @@ public sealed partial class CircuitSolver
     /// <summary>Pressure at a node.</summary>
     /// <param name="node">[-] its place.</param>
     /// <returns>[Pa] gauge.</returns>
+    /// <remarks>Source: none, read from the solution (common practice). Check: NetworkTests.</remarks>
     public double Pressure(int node) => _pressures[node];
 
     /// <summary>Flow through an element.</summary>
     /// <param name="element">[-] its place.</param>
     /// <returns>[m³/s] from its first node to its second.</returns>
+    /// <remarks>Source: none, read from the solution (common practice). Check: NetworkTests.</remarks>
     public double Flow(int element)
     {
         var e = Circuit.Elements[element];
@@ -163,11 +165,13 @@ public sealed partial class CircuitSolver
     /// <summary>How far a valve is open.</summary>
     /// <param name="element">[-] its place.</param>
     /// <returns>[m] 0 for what is no valve.</returns>
+    /// <remarks>Source: the balance of the valve's forces (common practice). Check: HandSolvedCircuitTests.</remarks>
     public double Lift(int element) => Circuit.Elements[element].Blanked ? 0 : _laws.Lift(element, _values, _pressures);
 
     /// <summary>Share of its spaces that a pump fills.</summary>
     /// <param name="element">[-] its place.</param>
     /// <returns>[-] 1 for what is no pump.</returns>
+    /// <remarks>Source: the law of <see cref="Pump"/> (common practice). Check: HandSolvedCircuitTests.</remarks>
     public double Filling(int element) => Circuit.Elements[element] is Pump pump ? _laws.Filling(_laws.ValuesOf(_values, element), _pressures[pump.From]).Share : 1;
 
     /// <summary>What the solution is to be read with.</summary>

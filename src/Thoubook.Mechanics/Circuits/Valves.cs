@@ -70,6 +70,10 @@ public sealed record ReliefValve(string Name, int From, int To, double Seat, dou
 
     internal override int? Third => Vent == To ? null : Vent;
 
+    internal override bool Conducts => SeatGap > 0;
+
+    internal override bool GivesWay => Vent != From;
+
     internal override string? Contradiction =>
         Closure == ValveClosure.Ball && Ball <= Seat ? "the ball is no larger than its seat"
         : Closure == ValveClosure.Piston && Port <= 0 ? "the piston uncovers no port"
@@ -104,4 +108,8 @@ public sealed record ReducingValve(string Name, int From, int To, double Seat, d
     internal override double[] Values => [Seat, Setting, Spring, Piston, Lift, Discharge];
 
     internal override int? Third => Vent;
+
+    internal override bool Conducts => false;
+
+    internal override bool GivesWay => true;
 }
