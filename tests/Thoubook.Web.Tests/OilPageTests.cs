@@ -79,6 +79,20 @@ public sealed partial class OilPageTests
     }
 
     [Fact]
+    public async Task Supposed_AnotherOilAndABlankedBearing_ChangeTheAnswer_AndAreSaid()
+    {
+        await using var web = await CircuitPageTests.Started();
+        var still = await web.Page($"{Oil}/trial?oil=80");
+        var thicker = await web.Page($"{Oil}/trial?oil=80&grade=SAE+60");
+        Assert.Contains("oil SAE 60", WebUtility.HtmlDecode(thicker), StringComparison.OrdinalIgnoreCase);
+        Assert.NotEqual(Figure().Match(still).Value, Figure().Match(thicker).Value);
+        var bearing = OpenWeb.Taken(web.Workshop.Engine(InventedPump.Name)).Circuit!.Elements.First(e => e.Kind.ToString().EndsWith("Bearing", StringComparison.Ordinal));
+        Assert.Contains("blanked", await web.Page($"{Oil}/trial?oil=80&blank={bearing.Name}"), StringComparison.Ordinal);
+        Assert.Contains("Not taken", await web.Page($"{Oil}/trial?oil=80&what=nothing.here&becomes=3+thou"), StringComparison.Ordinal);
+        Assert.Contains("Not taken", await web.Page($"{Oil}?oil=80&grade=treacle"), StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task SettledOil_IsKept_AndRefusedInWords()
     {
         await using var web = await CircuitPageTests.Started();

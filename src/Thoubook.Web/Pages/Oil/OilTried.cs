@@ -2,6 +2,7 @@ using Thoubook.Appraisal.Oil;
 using Thoubook.Record;
 using Thoubook.Record.Quantities;
 using Thoubook.Web.Drawings;
+using Thoubook.Workshop.Oil;
 
 namespace Thoubook.Web.Pages.Oil;
 
@@ -48,6 +49,9 @@ public sealed class OilTried
     /// <summary>[°C]</summary>
     public required int Oil { get; init; }
 
+    /// <summary>What is supposed beside the slides, as typed.</summary>
+    public OilSupposed Supposed { get; init; } = new();
+
     public TrialAnswer? Answer { get; init; }
 
     /// <summary>[Pa] what the main gauge reads with the oil so warm and nothing else changed.</summary>
@@ -84,9 +88,13 @@ public sealed class OilTried
         var point = sheet.Point;
         if (asked["oil"].ToString() is { Length: > 0 } oil && Read($"{oil} °C", "oil", QuantityKind.Temperature) is { } warm)
             point = point with { OilTemperature = warm.Si };
-        var tried = new OilTrial("as slid") { ChangeBy = change };
-        var answer = problems.Count > 0 ? null : sheet.System.Try(tried, point).IsOk(out var found, out var refused) ? found : Refuse(refused);
-        return new() { Slides = slides, Oil = (int)Math.Round(TradeUnit.Celsius.FromSi(point.OilTemperature)), Answer = answer, Problems = problems };
+        var supposed = OilSupposed.Of(asked);
+        var trial = OilQuestion.Trial(sheet.Engine.Record, supposed.Supposition, new HashSet<string>()).IsOk(out var meant, out var unclear) ? meant : null;
+        problems.AddRange(unclear);
+        foreach (var figure in trial?.Set.Keys ?? [])
+            change.Remove(figure);
+        var answer = problems.Count > 0 ? null : sheet.System.Try(trial! with { ChangeBy = change }, point).IsOk(out var found, out var refused) ? found : Refuse(refused);
+        return new() { Slides = slides, Oil = (int)Math.Round(TradeUnit.Celsius.FromSi(point.OilTemperature)), Supposed = supposed, Answer = answer, Problems = problems };
 
         TrialAnswer? Refuse(IReadOnlyList<Problem> why)
         {
