@@ -79,6 +79,7 @@ internal static class GearPumpInputs
         GearPumpFault.TipsTooDeep => Problem(GearFault.TipsTooDeep),
         GearPumpFault.BaseBeyondCentres => Problem(GearFault.BaseBeyondCentres),
         GearPumpFault.TipInsideBase => Problem(GearFault.TipInsideBase),
+        GearPumpFault.BushTooSlack => new("bush-clearance", "a bush as slack as its spindle is thick", "bush-clearance below bush-diameter, or below hub-diameter where that is left out", "Check bush-clearance and bush-diameter."),
         _ => new("hub-diameter", "hub, roots and tips that do not follow each other outwards", "hub below root, root below tip diameter", "Check hub-diameter, bush-diameter and root-diameter."),
     };
 }

@@ -74,7 +74,9 @@ public readonly record struct GearPumpSizes(
             GearFault.TipsTooDeep => GearPumpFault.TipsTooDeep,
             GearFault.BaseBeyondCentres => GearPumpFault.BaseBeyondCentres,
             GearFault.TipInsideBase => GearPumpFault.TipInsideBase,
-            _ => !(RootRadius < TipDiameter / 2) || !(HubRadius < RootRadius) || !(HubRadius > 0) ? GearPumpFault.HubOrRoot : GearPumpFault.None,
+            _ => !(RootRadius < TipDiameter / 2) || !(HubRadius < RootRadius) || !(HubRadius > 0) ? GearPumpFault.HubOrRoot
+                : HasBushes && !(BushClearance < SpindleDiameter) ? GearPumpFault.BushTooSlack
+                : GearPumpFault.None,
         };
 
     private static bool Positive(double size) => size > 0 && double.IsFinite(size);
@@ -114,6 +116,9 @@ public enum GearPumpFault
 
     /// <summary>The tips lie within the base circle.</summary>
     TipInsideBase,
+
+    /// <summary>The clearance of a bush is not below the diameter of its spindle.</summary>
+    BushTooSlack,
 
     /// <summary>Hub, root and tip do not follow each other outwards.</summary>
     HubOrRoot,

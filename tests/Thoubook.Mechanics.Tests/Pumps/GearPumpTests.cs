@@ -245,6 +245,7 @@ public sealed class GearPumpTests
         Assert.Equal(GearPumpFault.BaseBeyondCentres, (Bench with { Module = 3.5e-3 }).Fault);
         Assert.Equal(GearPumpFault.HubOrRoot, (Bench with { HubDiameter = 0.03 }).Fault);
         Assert.Equal(GearPumpFault.HubOrRoot, (Bench with { RootDiameter = 0.05 }).Fault);
+        Assert.Equal(GearPumpFault.BushTooSlack, (Bench with { BushClearance = 0.01, BushDiameter = 0.01, BushLength = 0.02 }).Fault);
         Assert.Throws<ArgumentOutOfRangeException>(() => GearPump.Characteristic(Bench with { EndFloat = -1e-6 }));
     }
 
