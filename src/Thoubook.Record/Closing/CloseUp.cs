@@ -8,14 +8,18 @@ public sealed class CloseUp
     private readonly CloseUpTerms _terms;
     private readonly Gaps _gaps;
     private readonly Dictionary<SpaceName, IReadOnlyList<Want>> _missing = [];
-    private readonly Dictionary<PartName, IReadOnlySet<SpaceName>> _parts;
+    private readonly ILookup<SpaceName, PartName> _parts;
+    private readonly ILookup<SpaceName, JointName> _joints;
+    private readonly ILookup<SpaceName, int> _steps;
     private readonly Lazy<Schedule?> _left;
 
     private CloseUp(Plan plan, CloseUpTerms terms)
     {
         (Plan, _terms) = (plan, terms);
         _gaps = new Gaps(plan, terms);
-        _parts = PartsOf(plan.Record).ToDictionary(p => p, plan.Spaces.Of);
+        _parts = PartsOf(plan.Record).SelectMany(p => plan.Spaces.Of(p).Select(s => (s, p))).ToLookup(p => p.s, p => p.p);
+        _joints = plan.Record.Joints.SelectMany(j => plan.Spaces.Of(j.Name).Select(s => (s, j.Name))).ToLookup(j => j.s, j => j.Name);
+        _steps = plan.Open.SelectMany((open, i) => open.Select(s => (s, i))).ToLookup(o => o.s, o => o.i);
         _left = new(() => Schedule.Of(Plan, s => !IsDone(s.Name)));
         var ready = new List<ReadyStep>();
         var waiting = new List<WaitingStep>();
@@ -86,8 +90,8 @@ public sealed class CloseUp
         var parts = step.Places.Concat(step.Needs).ToHashSet();
         foreach (var space in step.Closes)
         {
-            joints.UnionWith(Plan.Record.Joints.Select(j => j.Name).Where(j => Plan.Spaces.Of(j).Contains(space)));
-            parts.UnionWith(_parts.Where(p => p.Value.Contains(space)).Select(p => p.Key));
+            joints.UnionWith(_joints[space]);
+            parts.UnionWith(_parts[space]);
         }
 
         foreach (var joint in Plan.Record.Joints.Where(j => joints.Contains(j.Name)))
@@ -205,13 +209,11 @@ public sealed class CloseUp
         if (_missing.TryGetValue(space, out var known))
             return known;
         var wants = new List<Want>();
-        wants.AddRange(_parts.Where(p => p.Value.Contains(space)).Select(p => _gaps.Part(p.Key)).OfType<Want>());
-        wants.AddRange(Plan.Record.Joints.Where(j => Plan.Spaces.Of(j.Name).Contains(space)).Select(j => _gaps.Joint(j.Name)).OfType<Want>());
+        wants.AddRange(_parts[space].Select(_gaps.Part).OfType<Want>());
+        wants.AddRange(_joints[space].Select(j => _gaps.Joint(j)).OfType<Want>());
         var named = wants.Select(w => w.Item).ToHashSet();
-        for (var i = 0; i < Plan.Steps.Count; i++)
+        foreach (var i in _steps[space])
         {
-            if (!Plan.Open[i].Contains(space))
-                continue;
             var step = Plan.Steps[i];
             var holds = Plan.IsCalledFor(step) ? step.Holds.Select(h => _gaps.Hold(step, h)).OfType<Want>().ToList() : [];
             wants.AddRange(holds);

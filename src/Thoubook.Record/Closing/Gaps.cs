@@ -13,6 +13,7 @@ internal sealed class Gaps
     private readonly Dictionary<WorkItem, Fact> _covered = [];
     private readonly ILookup<JointName, Departure> _ofJoints;
     private readonly ILookup<PieceTag, Departure> _ofPieces;
+    private readonly Dictionary<JointName, JointStage?> _stages = [];
     private readonly Want?[] _steps;
 
     public Gaps(Plan plan, CloseUpTerms terms)
@@ -110,7 +111,12 @@ internal sealed class Gaps
         };
     }
 
-    public JointStage? StageOf(JointName name) => _record.Index.StatesOf(name).LastOrDefault(s => Standing.Of(s, _record).Stands)?.Stage;
+    public JointStage? StageOf(JointName name)
+    {
+        if (!_stages.TryGetValue(name, out var stage))
+            _stages[name] = stage = _record.Index.StatesOf(name).LastOrDefault(s => Standing.Of(s, _record).Stands)?.Stage;
+        return stage;
+    }
 
     public Want? Hold(Step step, HoldPoint hold)
     {

@@ -4,9 +4,12 @@ namespace Thoubook.Record.Closing;
 /// <param name="First">What comes first.</param>
 /// <param name="Then">What comes after it.</param>
 /// <param name="Kind">From what it was found.</param>
-/// <param name="Why">In words.</param>
-public sealed record PlanEdge(Step First, Step Then, EdgeKind Kind, string Why)
+/// <param name="About">The space for which it is; else why, in words.</param>
+public sealed record PlanEdge(Step First, Step Then, EdgeKind Kind, string About)
 {
+    /// <summary>In words. Most edges are for a space, and few of them are ever read.</summary>
+    public string Why => Kind == EdgeKind.Space ? $"it lies in {About}, which {Then.Name} closes" : About;
+
     /// <summary>[s] between the end of the first and the beginning of the other.</summary>
     public long Wait => Kind == EdgeKind.Space ? 0 : First.CureSeconds;
 }

@@ -89,7 +89,7 @@ internal sealed class PlanEdges
             foreach (var space in open[first])
             {
                 foreach (var then in closing[space])
-                    Add(first, then, EdgeKind.Space, $"it lies in {space}, which {_steps[then].Name} closes");
+                    Add(first, then, EdgeKind.Space, space.Text);
             }
         }
     }
@@ -113,11 +113,11 @@ internal sealed class PlanEdges
         _steps.SelectMany((step, i) => named(step).Select(n => (Name: n, Step: i))).ToLookup(n => n.Name, n => n.Step);
 
     /// <summary>One edge between two steps is enough: the one with the longest wait, and of those the first found.</summary>
-    private void Add(int first, int then, EdgeKind kind, string why)
+    private void Add(int first, int then, EdgeKind kind, string about)
     {
         if (first == then)
             return;
-        var edge = new PlanEdge(_steps[first], _steps[then], kind, why);
+        var edge = new PlanEdge(_steps[first], _steps[then], kind, about);
         if (!_edges.TryGetValue((first, then), out var known) || known.Wait < edge.Wait)
             _edges[(first, then)] = edge;
     }
