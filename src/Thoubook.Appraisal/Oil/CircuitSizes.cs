@@ -76,12 +76,14 @@ internal sealed class CircuitSizes
     private static readonly UncertaintySource BearingLaw = new(SourceKind.Assumed, "the flow of a plain bearing by its closed form");
 
     private readonly ElementSizes[] _sizes;
-    private readonly Dictionary<(int Element, int Key), double[]> _slopes = [];
+    private readonly double[]?[] _lawSlopes;
+    private (IReadOnlyList<Contribution> Sources, (int, double)[][] ByInput)? _shares;
 
-    private CircuitSizes(OilCircuit circuit, ElementSizes[] sizes, IReadOnlyList<SizeInput> inputs, IReadOnlyList<Caution> cautions)
+    private CircuitSizes(OilCircuit circuit, ElementSizes[] sizes, IReadOnlyList<SizeInput> inputs, IReadOnlyList<Caution> cautions, double[]?[]? lawSlopes = null)
     {
         Circuit = circuit;
         _sizes = sizes;
+        _lawSlopes = lawSlopes ?? new double[]?[inputs.Count];
         Inputs = inputs;
         Cautions = cautions;
     }
@@ -94,29 +96,84 @@ internal sealed class CircuitSizes
 
     public ElementSizes this[int element] => _sizes[element];
 
-    /// <summary>How the numbers of an element's laws change with one of its sizes; worked out once.</summary>
-    /// <param name="element">Which.</param>
-    /// <param name="key">Which of its sizes.</param>
-    /// <param name="numbers">The numbers of its laws with that size.</param>
-    public double[] Slopes(int element, int key, Func<double, double[]> numbers)
+    /// <summary>Every source of doubt, once; the value of each is left open.</summary>
+    public IReadOnlyList<Contribution> Sources => Shares.Sources;
+
+    /// <summary>What an input owes to each source, by its place in <see cref="Sources"/>.</summary>
+    public (int Source, double Share)[] SharesOf(int input) => Shares.ByInput[input];
+
+    /// <summary>How the numbers of the laws of an input's element change with it; worked out once.</summary>
+    /// <param name="input">Which.</param>
+    /// <param name="numbers">The numbers of an element's laws with another value of one of its sizes.</param>
+    public double[] LawSlopes(int input, Func<int, int, double, double[]> numbers)
     {
-        if (_slopes.TryGetValue((element, key), out var slopes))
-            return slopes;
+        if (_lawSlopes[input] is { } known)
+            return known;
+        var (element, key) = (Inputs[input].Element, Inputs[input].Key);
         var value = _sizes[element].At(key);
         var h = Math.Max(Math.Abs(value) * 1e-5, 1e-12);
-        var (more, less) = (numbers(value + h), numbers(value - h));
-        slopes = new double[more.Length];
+        var (more, less) = (numbers(element, key, value + h), numbers(element, key, value - h));
+        var slopes = new double[more.Length];
         for (var i = 0; i < slopes.Length; i++)
             slopes[i] = double.IsNaN(more[i] - less[i]) ? 0 : (more[i] - less[i]) / (2 * h);
-        return _slopes[(element, key)] = slopes;
+        return _lawSlopes[input] = slopes;
+    }
+
+    /// <summary>The same sizes but for one figure, which is exactly so.</summary>
+    public CircuitSizes Exactly(FigureName figure, double value)
+    {
+        var sizes = (ElementSizes[])_sizes.Clone();
+        var inputs = new List<SizeInput>(Inputs.Count);
+        var slopes = new List<double[]?>(Inputs.Count);
+        var changed = Inputs.Where(i => i.Figure?.Name == figure).ToList();
+        foreach (var input in changed)
+            sizes[input.Element] = sizes[input.Element].With(input.Key, value);
+        for (var i = 0; i < Inputs.Count; i++)
+        {
+            if (Inputs[i].Figure?.Name == figure)
+                continue;
+            inputs.Add(Inputs[i]);
+            slopes.Add(changed.Exists(c => c.Element == Inputs[i].Element) ? null : _lawSlopes[i]);
+        }
+
+        return new CircuitSizes(Circuit, sizes, inputs, Cautions, [.. slopes]);
+    }
+
+    private (IReadOnlyList<Contribution> Sources, (int, double)[][] ByInput) Shares
+    {
+        get
+        {
+            if (_shares is { } known)
+                return known;
+            var places = new Dictionary<UncertaintySource, int>();
+            var sources = new List<Contribution>();
+            var byInput = new (int, double)[Inputs.Count][];
+            for (var i = 0; i < byInput.Length; i++)
+            {
+                var own = Inputs[i].Of.Contributions;
+                byInput[i] = new (int, double)[own.Count];
+                for (var c = 0; c < own.Count; c++)
+                {
+                    if (!places.TryGetValue(own[c].Source, out var place))
+                    {
+                        places[own[c].Source] = place = sources.Count;
+                        sources.Add(own[c]);
+                    }
+
+                    byInput[i][c] = (place, own[c].Value);
+                }
+            }
+
+            _shares = (sources, byInput);
+            return _shares.Value;
+        }
     }
 
     /// <summary>The sizes at an oil temperature.</summary>
     /// <param name="circuit">The circuit.</param>
     /// <param name="figures">What its dimensions and fits are.</param>
     /// <param name="oilTemperature">[K]</param>
-    /// <param name="exactly">[SI] Figures to be taken as exactly this, at the temperature.</param>
-    public static Outcome<CircuitSizes> Of(OilCircuit circuit, FigureValues figures, double oilTemperature, IReadOnlyDictionary<FigureName, double>? exactly = null)
+    public static Outcome<CircuitSizes> Of(OilCircuit circuit, FigureValues figures, double oilTemperature)
     {
         var problems = new List<Problem>();
         var cautions = new List<Caution>();
@@ -145,8 +202,6 @@ internal sealed class CircuitSizes
             switch (element.Value(key.Name))
             {
                 case CircuitValue.Taken taken:
-                    if (exactly is not null && exactly.TryGetValue(taken.Figure, out var exact))
-                        return Gap(key, exact, element);
                     if (!seen.TryGetValue(taken.Figure, out var figure))
                         seen[taken.Figure] = figure = figures.At(taken.Figure, oilTemperature);
                     if (figure is null)

@@ -32,7 +32,7 @@ public sealed partial class OilSystem
             if (_figures.AsNew(figure.Name, point.OilTemperature) is not { } asNew)
                 continue;
             var elements = uses.Select(u => u.Element).Distinct().Select(e => _circuit.Elements[e]).ToList();
-            if (!Solve(point, new Dictionary<FigureName, double> { [figure.Name] = asNew }).IsOk(out var then, out _))
+            if (!now.With(now.Sizes.Exactly(figure.Name, asNew), figure.Name).IsOk(out var then, out _))
                 continue;
             costs.Add(new PressureCost(figure, Estimate.Sum([(1, Fitted(then.PressureOf(main.At))), (-1, pressure)]), asNew, elements));
         }

@@ -77,9 +77,9 @@ public sealed partial class OilSystem
 
     internal static OilPoint PointOf(OilState state) => new(state.Speed.Si, state.OilTemperature.Si);
 
-    internal Outcome<SolvedCircuit> Solve(OilPoint point, IReadOnlyDictionary<FigureName, double>? exactly = null) =>
+    internal Outcome<SolvedCircuit> Solve(OilPoint point) =>
         RunningOil.Of(_oil, point).Then(oil =>
-            CircuitSizes.Of(_circuit, _figures, point.OilTemperature, exactly).Then(sizes => SolvedCircuit.Of(sizes, point, oil)));
+            CircuitSizes.Of(_circuit, _figures, point.OilTemperature).Then(sizes => SolvedCircuit.Of(sizes, point, oil)));
 
     /// <summary>What a gauge will read, fitted to the flow test that was accepted.</summary>
     internal GaugeAnswer Gauge(OilGauge gauge, SolvedCircuit solved)

@@ -1,4 +1,3 @@
-using Thoubook.Appraisal.Estimates;
 using Thoubook.Mechanics.Circuits;
 using Thoubook.Mechanics.Oil;
 using Thoubook.Record;
@@ -35,20 +34,14 @@ internal sealed record RunningOil(double Viscosity, double Density, double Doubt
 }
 
 /// <summary>A circuit of the record solved at one point, and how its pressures hang on every uncertain size.</summary>
-internal sealed class SolvedCircuit
+internal sealed partial class SolvedCircuit
 {
-    private static readonly UncertaintySource Thickness = new(SourceKind.Oil, "how thick this oil is for its grade");
-
     private readonly CircuitSizes _sizes;
     private readonly CircuitSolver _solver;
     private readonly IReadOnlyDictionary<NodeName, int> _nodes;
     private readonly (int First, int Count)[] _laws;
     private readonly OilPoint _point;
     private readonly RunningOil _oil;
-    private readonly Dictionary<int, (double[] ByParameter, double ByThickness)> _slopes = [];
-    private readonly Dictionary<Estimate, double[]> _flowChanges = [];
-    private double[]? _flowChangesByOil;
-    private CircuitSolver? _other;
 
     private SolvedCircuit(CircuitSizes sizes, CircuitSolver solver, IReadOnlyDictionary<NodeName, int> nodes, (int, int)[] laws, OilPoint point, RunningOil oil)
     {
@@ -116,6 +109,22 @@ internal sealed class SolvedCircuit
         return report.Converged ? new SolvedCircuit(_sizes, _solver, _nodes, _laws, point, _oil) : NotSolved(report);
     }
 
+    /// <summary>The same circuit at the same point with another size of one figure, solved from here.</summary>
+    public Outcome<SolvedCircuit> With(CircuitSizes sizes, FigureName figure)
+    {
+        var solver = new CircuitSolver(_solver.Circuit);
+        foreach (var element in _sizes.Inputs.Where(i => i.Figure?.Name == figure).Select(i => i.Element).Distinct())
+        {
+            if (Fault(_sizes.Circuit.Elements[element], sizes[element]) is { } fault)
+                return fault;
+            Set(solver, element, sizes[element], 1);
+        }
+
+        solver.StartFrom(Start);
+        var report = solver.Solve(_oil.At(_point.Speed));
+        return report.Converged ? new SolvedCircuit(sizes, solver, _nodes, _laws, _point, _oil) : NotSolved(report);
+    }
+
     /// <summary>[Pa] gauge; that of a node that only blanked elements meet is not known.</summary>
     public double? Pressure(NodeName node) => _nodes.TryGetValue(node, out var place) ? _solver.Pressure(place) : null;
 
@@ -157,154 +166,12 @@ internal sealed class SolvedCircuit
         }
     }
 
-    /// <summary>[Pa] The pressure at a node with the doubt of every size and of the oil.</summary>
-    public Estimate PressureOf(NodeName node)
-    {
-        var place = _nodes[node];
-        var value = _solver.Pressure(place);
-        var terms = Terms(element => key => Slope(place, element, key));
-        if (_oil.Doubt > 0)
-            terms.Add((Slopes(place).ByThickness, new Estimate(1, [new Contribution(Thickness, _oil.Doubt, double.PositiveInfinity)])));
-        return new Estimate(value, Estimate.Sum([.. terms]).Contributions);
-    }
-
-    /// <summary>[m³/s] The flow of an element with the doubt of every size and of the oil: each is changed a little and the circuit solved anew.</summary>
-    public Estimate FlowOf(int element)
-    {
-        var terms = new List<(double, Estimate)>();
-        foreach (var group in _sizes.Inputs.GroupBy(i => i.Of))
-            terms.Add((FlowChanges(group.Key, [.. group])[element], group.Key));
-        if (_oil.Doubt > 0)
-            terms.Add((FlowChangesByOil()[element], new Estimate(1, [new Contribution(Thickness, _oil.Doubt, double.PositiveInfinity)])));
-        return new Estimate(Flow(element), Estimate.Sum([.. terms]).Contributions);
-    }
-
-    /// <summary>How much a pressure gains for one unit of a figure.</summary>
-    public double SlopeBy(NodeName node, FigureName figure) =>
-        _sizes.Inputs.Where(i => i.Figure?.Name == figure).Sum(i => Slope(_nodes[node], i.Element, i.Key));
-
-    private List<(double, Estimate)> Terms(Func<int, Func<int, double>> slopeOf)
-    {
-        var byEstimate = new Dictionary<Estimate, double>();
-        foreach (var input in _sizes.Inputs)
-        {
-            var slope = slopeOf(input.Element)(input.Key);
-            if (slope != 0)
-                byEstimate[input.Of] = byEstimate.GetValueOrDefault(input.Of) + slope;
-        }
-
-        return [.. byEstimate.Select(pair => (pair.Value, pair.Key))];
-    }
-
-    private (double[] ByParameter, double ByThickness) Slopes(int node)
-    {
-        if (!_slopes.TryGetValue(node, out var slopes))
-        {
-            var byParameter = new double[_solver.Circuit.ParameterCount];
-            _slopes[node] = slopes = (byParameter, _solver.Sensitivities(node, byParameter));
-        }
-
-        return slopes;
-    }
-
-    /// <summary>[any] Pa at a node for one SI unit of a size, or for the natural logarithm of the element's flow.</summary>
-    private double Slope(int node, int element, int key)
-    {
-        var slopes = Slopes(node).ByParameter;
-        var (first, count) = _laws[element];
-        var parameter = _solver.Circuit.FirstParameter(first);
-        double sum = 0;
-        if (key < 0)
-        {
-            for (var law = first; law < first + count; law++)
-            {
-                var conductance = _solver.Circuit.FirstParameter(law);
-                sum += slopes[conductance] * _solver[new ParameterId(conductance)];
-            }
-
-            return sum;
-        }
-
-        // The numbers of the laws of one element stand one after the other.
-        var bySize = _sizes.Slopes(element, key, value => [.. LawsWith(_sizes.Circuit.Elements[element], element, key, value).SelectMany(law => law.Numbers)]);
-        for (var p = 0; p < bySize.Length; p++)
-            sum += bySize[p] == 0 ? 0 : slopes[parameter + p] * bySize[p];
-        return sum;
-    }
-
     private CircuitElement[] LawsWith(ElementDefinition definition, int element, int key, double value) => LawsOf(definition, element, _sizes[element].With(key, value), _point.Speed);
 
     private CircuitElement[] LawsOf(ElementDefinition definition, int element, ElementSizes sizes, double speed)
     {
         var law = _solver.Circuit.Elements[_laws[element].First];
         return ElementLaws.Of(definition, sizes, law.From, law.To, definition.Vent is { } vent ? _nodes[vent] : null, speed, _oil.Density);
-    }
-
-    /// <summary>[any] m³/s of every element for one unit of an uncertain thing, or for the logarithm of a flow.</summary>
-    private double[] FlowChanges(Estimate of, IReadOnlyList<SizeInput> inputs)
-    {
-        if (_flowChanges.TryGetValue(of, out var known))
-            return known;
-        var value = inputs[0].Key < 0 ? 1 : Math.Abs(of.Value);
-        var h = Math.Max(value * 1e-3, 1e-9);
-        var (more, less) = (FlowsWith(inputs, h), FlowsWith(inputs, -h));
-        var changes = new double[more.Length];
-        for (var i = 0; i < changes.Length; i++)
-            changes[i] = (more[i] - less[i]) / (2 * h);
-        return _flowChanges[of] = changes;
-    }
-
-    private double[] FlowsWith(IReadOnlyList<SizeInput> inputs, double by)
-    {
-        _other ??= new CircuitSolver(_solver.Circuit);
-        var changed = new List<(Mechanics.Circuits.ParameterId Parameter, double Was)>();
-        foreach (var input in inputs)
-        {
-            var (first, count) = _laws[input.Element];
-            var definition = _sizes.Circuit.Elements[input.Element];
-            var laws = input.Key < 0 ? null : LawsWith(definition, input.Element, input.Key, _sizes[input.Element][definition.Shape.Keys[input.Key].Name] + by);
-            for (var law = 0; law < count; law++)
-            {
-                var start = _solver.Circuit.FirstParameter(first + law);
-                var numbers = _solver.Circuit.Elements[first + law].Numbers;
-                for (var p = 0; p < numbers.Count; p++)
-                {
-                    var value = laws is null ? (p == 0 ? numbers[0] * (1 + by) : numbers[p]) : laws[law].Numbers[p];
-                    if (!value.Equals(numbers[p]))
-                    {
-                        changed.Add((new(start + p), numbers[p]));
-                        _other[new(start + p)] = value;
-                    }
-                }
-            }
-        }
-
-        _other.Solve(_oil.At(_point.Speed));
-        var flows = Flows(_other);
-        foreach (var (parameter, was) in changed)
-            _other[parameter] = was;
-        return flows;
-    }
-
-    private double[] FlowChangesByOil()
-    {
-        const double Step = 0.01;
-        _other ??= new CircuitSolver(_solver.Circuit);
-        if (_flowChangesByOil is not null)
-            return _flowChangesByOil;
-        _other.Solve(_oil.At(_point.Speed, 1 + Step));
-        var more = Flows(_other);
-        _other.Solve(_oil.At(_point.Speed, 1 - Step));
-        var less = Flows(_other);
-        return _flowChangesByOil = [.. more.Zip(less, (a, b) => (a - b) / (2 * Step))];
-    }
-
-    private double[] Flows(CircuitSolver solver)
-    {
-        var flows = new double[_laws.Length];
-        for (var i = 0; i < flows.Length; i++)
-            flows[i] = Sum(i, solver.Flow);
-        return flows;
     }
 
     private double Sum(int element, Func<int, double> of)
