@@ -1,3 +1,11 @@
 using BenchmarkDotNet.Running;
+using Thoubook.Benchmarks;
 
-BenchmarkSwitcher.FromAssembly(typeof(Program).Assembly).Run(args);
+switch (args)
+{
+    case ["random-circuits", .. var rest]:
+        return RandomCircuits.Run(rest);
+    default:
+        BenchmarkSwitcher.FromAssembly(typeof(Program).Assembly).Run(args);
+        return 0;
+}

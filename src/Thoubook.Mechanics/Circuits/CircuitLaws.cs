@@ -4,8 +4,9 @@ using Thoubook.Mechanics.Valves;
 namespace Thoubook.Mechanics.Circuits;
 
 /// <summary>
-/// The elements of a circuit sorted by how they answer. <b>Creeping</b> ones pass flow in proportion to their drop. <b>Carriers</b> (pipes, jets, gauzes) are told by their
-/// flow: the drop is a function of it, so that no inner root is sought and nil flow is no corner. <b>Yielding</b> ones (valves, consumers, pumps that may starve) are told by the pressures.
+/// The elements of a circuit sorted by how they answer. <b>Carriers</b> are told by their place, from which both flow and drop follow without a root, so that nil flow is no corner and no
+/// spread of sizes loses figures: for pipes, gaps, jets, gauzes and pumps the place is the flow itself, for what opens how far it is open. <b>Yielding</b> ones (valves vented elsewhere,
+/// pumps that may starve) are told by the pressures.
 /// </summary>
 internal sealed class CircuitLaws
 {
@@ -13,50 +14,71 @@ internal sealed class CircuitLaws
     private readonly RoughPipes _pipes;
     private readonly double[] _linear;
     private readonly double[] _square;
+    private readonly double[] _driven;
+    private readonly OpeningLaw[] _opening;
 
     public CircuitLaws(Circuit circuit)
     {
         _circuit = circuit;
         var use = Enumerable.Range(0, circuit.ElementCount).Where(i => !circuit.Elements[i].Blanked).ToList();
-        Creeping = [.. use.Where(i => circuit.Elements[i] is LaminarPassage or Pump { InletLimit: null })];
         var pipes = use.Where(i => circuit.Elements[i] is Pipe).ToList();
         Pipes = pipes.Count;
-        Carriers = [.. pipes, .. use.Where(i => circuit.Elements[i] is QuadraticPassage or Orifice)];
-        Yielding = [.. use.Where(i => circuit.Elements[i] is ReliefValve or ReducingValve or Consumer or Pump { InletLimit: not null })];
+        Carriers = [.. pipes, .. use.Where(i => circuit.Elements[i] is LaminarPassage or QuadraticPassage or Orifice or Pump { InletLimit: null }), .. use.Where(i => circuit.Elements[i] is Consumer or ReliefValve { Third: null })];
+        Straight = Carriers.Count(i => circuit.Elements[i] is not (Consumer or ReliefValve));
+        Yielding = [.. use.Where(i => circuit.Elements[i] is ReliefValve { Third: not null } or ReducingValve or Pump { InletLimit: not null })];
         _pipes = new RoughPipes(Pipes);
         var room = RoughPipes.Padded(Carriers.Length) + 4;
-        (Carried, Lost, Steepness) = (new double[room], new double[room], new double[room]);
-        (_linear, _square) = (new double[Carriers.Length], new double[Carriers.Length]);
-        (Conductance, Driven, Head) = (new double[circuit.ElementCount], new double[circuit.ElementCount], new double[circuit.ElementCount]);
+        (Place, Carried, Gain, Lost, Steepness) = (new double[room], new double[room], new double[room], new double[room], new double[room]);
+        Array.Fill(Gain, 1);
+        (_linear, _square, _driven) = (new double[Straight], new double[Straight], new double[Straight]);
+        _opening = new OpeningLaw[Carriers.Length - Straight];
+        Head = new double[circuit.ElementCount];
         (Yield, ByFrom, ByTo, ByThird) = (new double[Yielding.Length], new double[Yielding.Length], new double[Yielding.Length], new double[Yielding.Length]);
         Valves = new SpringValve[Yielding.Length];
+        (PlaceAmongCarriers, PlaceAmongYielding) = (Places(Carriers), Places(Yielding));
+
+        int[] Places(int[] some)
+        {
+            var places = new int[circuit.ElementCount];
+            Array.Fill(places, -1);
+            for (var place = 0; place < some.Length; place++)
+                places[some[place]] = place;
+            return places;
+        }
     }
 
-    public int[] Creeping { get; }
-
-    /// <summary>The pipes first.</summary>
+    /// <summary>The pipes first, what opens last.</summary>
     public int[] Carriers { get; }
 
     public int[] Yielding { get; }
 
+    /// <summary>By element; −1 for others.</summary>
+    public int[] PlaceAmongCarriers { get; }
+
+    /// <summary>By element; −1 for others.</summary>
+    public int[] PlaceAmongYielding { get; }
+
     public int Pipes { get; }
 
-    /// <summary>[m³/s for each Pa] of creeping elements, by element.</summary>
-    public double[] Conductance { get; }
-
-    /// <summary>[m³/s] what a pump moves besides, by element.</summary>
-    public double[] Driven { get; }
+    /// <summary>How many carriers stand before those that open.</summary>
+    public int Straight { get; }
 
     /// <summary>[Pa] what heights and turning add to the drop, by element.</summary>
     public double[] Head { get; }
 
+    /// <summary>[any] where the carriers stand: their flow, or how far they are open.</summary>
+    public double[] Place { get; }
+
     /// <summary>[m³/s] of the carriers.</summary>
     public double[] Carried { get; }
+
+    /// <summary>[any] m³/s that a carrier carries more for each unit of its place: 1 where the flow is its place.</summary>
+    public double[] Gain { get; }
 
     /// <summary>[Pa] that the carriers lose at it.</summary>
     public double[] Lost { get; }
 
-    /// <summary>[Pa for each m³/s] how that rises.</summary>
+    /// <summary>[any] Pa by which that rises for each unit of its place.</summary>
     public double[] Steepness { get; }
 
     /// <summary>[m³/s] of the yielding.</summary>
@@ -77,28 +99,6 @@ internal sealed class CircuitLaws
     {
         At = at;
         var (lastRise, warmer) = (double.NaN, 0.0);
-        foreach (var i in Creeping)
-        {
-            var v = ValuesOf(values, i);
-            Head[i] = Static(values, i);
-            if (_circuit.Elements[i] is Pump)
-            {
-                Conductance[i] = v[1] / at.Viscosity;
-                Driven[i] = Moved(v);
-                continue;
-            }
-
-            var viscosity = at.Viscosity;
-            if (v[1] != 0 && at.ViscosityAtRise is { } atRise)
-            {
-                if (v[1] != lastRise)
-                    (lastRise, warmer) = (v[1], atRise(v[1]));
-                viscosity = warmer;
-            }
-
-            Conductance[i] = v[0] / viscosity;
-        }
-
         for (var c = 0; c < Carriers.Length; c++)
         {
             var i = Carriers[c];
@@ -115,6 +115,28 @@ internal sealed class CircuitLaws
                     var k = v[1] * Math.PI / 4 * v[0] * v[0];
                     (_linear[c], _square[c]) = (0, at.Density / (2 * k * k));
                     break;
+                case Pump:
+                    (_linear[c], _square[c], _driven[c]) = (Math.Min(at.Viscosity / v[1], Blocked), 0, Moved(v));
+                    if (v[1] == 0)
+                        Place[c] = _driven[c];
+                    break;
+                case Consumer:
+                    _opening[c - Straight] = OpeningLaw.Consumer(v[0], v[1]);
+                    break;
+                case ReliefValve valve:
+                    _opening[c - Straight] = OpeningLaw.Valve(Sprung(valve, v), at.Viscosity, at.Density);
+                    break;
+                case LaminarPassage:
+                    var viscosity = at.Viscosity;
+                    if (v[1] != 0 && at.ViscosityAtRise is { } atRise)
+                    {
+                        if (v[1] != lastRise)
+                            (lastRise, warmer) = (v[1], atRise(v[1]));
+                        viscosity = warmer;
+                    }
+
+                    (_linear[c], _square[c]) = (Math.Min(viscosity / v[0], Blocked), 0);
+                    break;
                 default:
                     (_linear[c], _square[c]) = (v[0] * at.Viscosity, v[1] * at.Density);
                     break;
@@ -130,7 +152,10 @@ internal sealed class CircuitLaws
         }
     }
 
-    /// <summary>[m³/s] A flow that a carrier may well have: one metre a second, or the creep of a pascal.</summary>
+    /// <summary>[Pa for each m³/s] of a passage of no conductance.</summary>
+    private const double Blocked = 1e200;
+
+    /// <summary>[any] A place where a carrier may well stand: one metre a second, or the creep of a little pressure.</summary>
     public double Usual(int c, double[] values)
     {
         var v = ValuesOf(values, Carriers[c]);
@@ -138,37 +163,47 @@ internal sealed class CircuitLaws
         {
             Pipe => Math.PI / 4 * v[0] * v[0] * v[4],
             Orifice => v[1] * Math.PI / 4 * v[0] * v[0] * 5,
+            Consumer or ReliefValve => 0.1,
+            Pump => _driven[c] + (1e4 / _linear[c]),
             _ => 2 * 1e4 / (_linear[c] + Math.Sqrt((_linear[c] * _linear[c]) + (4 * _square[c] * 1e4))),
         };
     }
 
+    /// <summary>[any] Where a carrier stands while nothing drives it.</summary>
+    public double AtRest(int c) => c >= Straight ? -_opening[c - Straight].Restful : _driven[c];
+
     /// <summary>[m³/s for each Pa] How a yielding element that is level where it stands may well answer once it is not.</summary>
     /// <param name="y">Which.</param>
     /// <param name="values">All parameters.</param>
-    /// <param name="moved">[m³/s] what all pumps move.</param>
-    public double GuessedYield(int y, double[] values, double moved)
+    public double GuessedYield(int y, double[] values)
     {
         var v = ValuesOf(values, Yielding[y]);
         return _circuit.Elements[Yielding[y]] switch
         {
-            ReliefValve { Third: null } => moved / Math.Max(v[1] / (Math.PI / 4 * v[0] * v[0]), 1e4),
             Pump when v[4] != At.Atmosphere => Moved(v) / Math.Abs(At.Atmosphere - v[4]),
             _ => 0,
         };
     }
 
+    /// <summary>[-] Where something that opens goes on its way from one place to another.</summary>
+    public double NextCorner(int c, double from, double to) => _opening[c - Straight].NextCorner(from, to);
+
     /// <summary>Losses of all carriers at their flows.</summary>
     /// <param name="least">[m³/s] Below it the slope of a sharp edge is held, so that a step from nil flow is finite; the loss itself is not touched.</param>
     public void Lose(double least)
     {
-        _pipes.Losses(Carried, Lost, Steepness);
-        for (var c = Pipes; c < Carriers.Length; c++)
+        _pipes.Losses(Place, Lost, Steepness);
+        Place.AsSpan(0, Straight).CopyTo(Carried);
+        for (var c = Pipes; c < Straight; c++)
         {
-            var flow = Carried[c];
+            var flow = Place[c] - _driven[c];
             var size = Math.Abs(flow);
             Lost[c] = (_linear[c] + (_square[c] * size)) * flow;
             Steepness[c] = _linear[c] + (2 * _square[c] * Math.Max(size, least));
         }
+
+        for (var c = Straight; c < Carriers.Length; c++)
+            (Carried[c], Gain[c], Lost[c], Steepness[c]) = _opening[c - Straight].At(Place[c]);
     }
 
     /// <summary>Flows and slopes of the yielding elements at these pressures.</summary>
@@ -185,7 +220,7 @@ internal sealed class CircuitLaws
     /// <summary>[Pa] The loss of a carrier with other numbers, at the flow that it has.</summary>
     public double LossWith(int c, ReadOnlySpan<double> v)
     {
-        var flow = Carried[c];
+        var flow = Place[c];
         switch (_circuit.Elements[Carriers[c]])
         {
             case Pipe:
@@ -207,7 +242,9 @@ internal sealed class CircuitLaws
         return _circuit.Elements[Carriers[c]] switch
         {
             Pipe => (RoughPipes.Loss(v, Carried[c], At.Viscosity * (1 + Step), At.Density) - RoughPipes.Loss(v, Carried[c], At.Viscosity * (1 - Step), At.Density)) / (2 * Step),
-            Orifice => 0,
+            Orifice or Consumer => 0,
+            ReliefValve => Steepness[c] / Gain[c] * _opening[c - Straight].Leak * Lost[c],
+            Pump => Lost[c],
             _ => _linear[c] * Carried[c],
         };
     }
@@ -229,6 +266,7 @@ internal sealed class CircuitLaws
         {
             LaminarPassage => v[0] / (v[1] != 0 && At.ViscosityAtRise is { } atRise ? atRise(v[1]) : At.Viscosity) * drop,
             Pump { InletLimit: null } => Moved(v) + (v[1] / At.Viscosity * drop),
+            Consumer => v[0] * Math.Clamp(drop / v[1], 0, 1),
             ReliefValve valve => Given(e, v, Sprung(valve, v), pressures[e.From], pressures[e.To], ThirdOf(e, pressures), Head[i]).Flow,
             _ => Given(e, v, default, pressures[e.From], pressures[e.To], ThirdOf(e, pressures), Head[i]).Flow,
         };
@@ -275,10 +313,6 @@ internal sealed class CircuitLaws
         var drop = from - to + head;
         switch (element)
         {
-            case Consumer:
-                var full = drop / v[1];
-                var slope = v[0] / v[1];
-                return full <= 0 ? default : full >= 1 ? (v[0], 0, 0, 0) : (slope * drop, slope, -slope, 0);
             case Pump:
                 var moved = Moved(v);
                 var (share, filled) = Filling(v, from);
@@ -310,15 +344,15 @@ internal sealed class CircuitLaws
 
         // Within a pascal of nil drop the root is taken as straight, so that its slope is finite.
         var size = Math.Abs(drop);
-        var root = Math.Sqrt(Math.Max(size, Straight));
+        var root = Math.Sqrt(Math.Max(size, Level));
         var speed = v[5] * Math.Sqrt(2 / At.Density) * drop / root;
-        var bySpeed = v[5] * Math.Sqrt(2 / At.Density) / root * (size > Straight ? 0.5 : 1);
+        var bySpeed = v[5] * Math.Sqrt(2 / At.Density) / root * (size > Level ? 0.5 : 1);
         var yields = opening < v[4] && Math.PI * v[0] * opening < bore ? -Math.PI * v[0] * stiff * speed : 0;
         return (area * speed, area * bySpeed, (-area * bySpeed) + yields, -yields);
     }
 
     /// <summary>[Pa]</summary>
-    private const double Straight = 1e-6;
+    private const double Level = 1e-6;
 
     private static SpringValve Sprung(ReliefValve valve, ReadOnlySpan<double> v) => new(
         valve.Closure switch

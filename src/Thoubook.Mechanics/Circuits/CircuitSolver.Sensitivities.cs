@@ -26,16 +26,10 @@ public sealed partial class CircuitSolver
         _rightHand[Unknown(node)] = 1;
         _elimination.Solve(_rightHand, transposed: true);
         double byThickness = 0;
-        foreach (var i in _laws.Creeping)
-        {
-            Told(i, slopes, -1, _laws.Conductance[i], -_laws.Conductance[i], _laws.Conductance[i]);
-            byThickness -= Weight(i) * _laws.Conductance[i] * Drop(Circuit.Elements[i], i);
-        }
-
         for (var c = 0; c < _laws.Carriers.Length; c++)
         {
-            var g = 1 / _laws.Steepness[c];
-            Told(_laws.Carriers[c], slopes, c, g, -g, g);
+            var g = _laws.Gain[c] / _laws.Steepness[c];
+            Told(_laws.Carriers[c], slopes, Circuit.Elements[_laws.Carriers[c]] is Pipe or Orifice or QuadraticPassage ? c : -1, g, -g, g);
             byThickness -= Weight(_laws.Carriers[c]) * g * _laws.LossByThickness(c, _values);
         }
 

@@ -18,6 +18,7 @@ public sealed partial class CircuitSolver
         }
 
         var isFirst = _isCold;
+        var stepsBefore = steps;
         _isCold = false;
         if (isFirst)
             GuessSlopes();
@@ -35,7 +36,7 @@ public sealed partial class CircuitSolver
                 return false;
             FindStep();
             Keep();
-            var share = isFirst ? 1 : greatestShare;
+            var share = isFirst ? 1 : ShareOf(steps - stepsBefore) * greatestShare;
             var before = Work();
             Move(share);
             Evaluate();
@@ -47,31 +48,35 @@ public sealed partial class CircuitSolver
         }
     }
 
+    /// <summary>[-] Valves can hand an opening round in a ring; a shorter step now and then breaks it.</summary>
+    private static double ShareOf(int step) => step > 10 && step % (step > 24 ? 5 : 6) < 2 ? 0.35 : 1;
+
     /// <summary>For a first step from nothing: every element as a straight one through a point that it may well have.</summary>
     private void GuessSlopes()
     {
-        double moved = NilFlow;
-        foreach (var i in _laws.Creeping)
-            moved += Math.Abs(_laws.Driven[i]);
         for (var c = 0; c < _laws.Carriers.Length; c++)
-            _laws.Carried[c] = _laws.Usual(c, _values);
+            _laws.Place[c] = _laws.Usual(c, _values);
         _laws.Lose(0);
         for (var c = 0; c < _laws.Carriers.Length; c++)
         {
-            _laws.Steepness[c] = _laws.Lost[c] / _laws.Carried[c];
-            (_laws.Carried[c], _laws.Lost[c]) = (0, 0);
+            var rest = _laws.AtRest(c);
+            if (c < _laws.Straight)
+            {
+                _laws.Steepness[c] = _laws.Place[c] == rest ? _laws.Steepness[c] : _laws.Lost[c] / (_laws.Place[c] - rest);
+                (_laws.Place[c], _laws.Carried[c], _laws.Lost[c]) = (rest, rest, 0);
+            }
+            else
+            {
+                _laws.Steepness[c] = _laws.Lost[c] / (_laws.Place[c] - rest);
+                _laws.Gain[c] = _laws.Carried[c] / (_laws.Place[c] - rest);
+                (_laws.Place[c], _laws.Carried[c], _laws.Lost[c]) = (rest, 0, 0);
+            }
         }
 
         _laws.Give(_pressures, _values);
         for (var y = 0; y < _laws.Yielding.Length; y++)
         {
-            if (Circuit.Elements[_laws.Yielding[y]] is Pump)
-                moved += Math.Abs(_laws.Yield[y]);
-        }
-
-        for (var y = 0; y < _laws.Yielding.Length; y++)
-        {
-            if (_laws.GuessedYield(y, _values, moved) is > 0 and var g && _laws.ByFrom[y] == 0 && _laws.ByTo[y] == 0)
+            if (_laws.GuessedYield(y, _values) is > 0 and var g && _laws.ByFrom[y] == 0 && _laws.ByTo[y] == 0)
                 (_laws.ByFrom[y], _laws.ByTo[y]) = (g, -g);
         }
 
@@ -90,8 +95,6 @@ public sealed partial class CircuitSolver
     {
         Array.Clear(_left);
         double greatest = NilFlow;
-        foreach (var i in _laws.Creeping)
-            greatest = Math.Max(greatest, Passes(Circuit.Elements[i], _laws.Driven[i] + (_laws.Conductance[i] * Drop(Circuit.Elements[i], i))));
         for (var c = 0; c < _laws.Carriers.Length; c++)
             greatest = Math.Max(greatest, Passes(Circuit.Elements[_laws.Carriers[c]], _laws.Carried[c]));
         for (var y = 0; y < _laws.Yielding.Length; y++)
@@ -111,16 +114,25 @@ public sealed partial class CircuitSolver
 
     private bool IsBalanced()
     {
-        if (Unbalanced() > Balanced * _greatestFlow)
+        if (Unbalanced() > Math.Max(Balanced * _greatestFlow, Math.Min(100 * Balanced * _greatestFlow, 4e-16 * _greatestPressure * SteepestYield())))
             return false;
         for (var c = 0; c < _laws.Carriers.Length; c++)
         {
             var out_ = Math.Abs(_laws.Lost[c] - Drop(Circuit.Elements[_laws.Carriers[c]], _laws.Carriers[c]));
-            if (out_ > Rounding * _greatestPressure && out_ > Balanced * _greatestFlow * _laws.Steepness[c])
+            if (out_ > Rounding * _greatestPressure && out_ * _laws.Gain[c] > Balanced * _greatestFlow * _laws.Steepness[c])
                 return false;
         }
 
         return true;
+    }
+
+    /// <summary>[m³/s for each Pa] of what is told by pressures: the rounding of a pressure times this cannot be balanced away.</summary>
+    private double SteepestYield()
+    {
+        double steepest = 0;
+        for (var y = 0; y < _laws.Yielding.Length; y++)
+            steepest = Math.Max(steepest, Math.Abs(_laws.ByFrom[y]) + Math.Abs(_laws.ByTo[y]) + Math.Abs(_laws.ByThird[y]));
+        return steepest;
     }
 
     private double Unbalanced()
@@ -150,10 +162,8 @@ public sealed partial class CircuitSolver
     private void Assemble()
     {
         _elimination.Clear(1e-14 * _greatestFlow / _greatestPressure);
-        foreach (var i in _laws.Creeping)
-            Conducts(i, _laws.Conductance[i]);
         for (var c = 0; c < _laws.Carriers.Length; c++)
-            Conducts(_laws.Carriers[c], 1 / _laws.Steepness[c]);
+            Conducts(_laws.Carriers[c], _laws.Gain[c] / _laws.Steepness[c]);
         for (var y = 0; y < _laws.Yielding.Length; y++)
         {
             var i = _laws.Yielding[y];
@@ -193,7 +203,7 @@ public sealed partial class CircuitSolver
         {
             var i = _laws.Carriers[c];
             var e = Circuit.Elements[i];
-            var carries = (_laws.Lost[c] - Drop(e, i)) / _laws.Steepness[c];
+            var carries = _laws.Gain[c] * (_laws.Lost[c] - Drop(e, i)) / _laws.Steepness[c];
             if (Unknown(e.From) is >= 0 and var from)
                 _rightHand[from] += carries;
             if (Unknown(e.To) is >= 0 and var to)
@@ -207,22 +217,24 @@ public sealed partial class CircuitSolver
         {
             var i = _laws.Carriers[c];
             var e = Circuit.Elements[i];
-            _carriedSteps[c] = (_pressureSteps[e.From] - _pressureSteps[e.To] - (_laws.Lost[c] - Drop(e, i))) / _laws.Steepness[c];
+            _placeSteps[c] = (_pressureSteps[e.From] - _pressureSteps[e.To] - (_laws.Lost[c] - Drop(e, i))) / _laws.Steepness[c];
         }
     }
 
     private void Keep()
     {
         _pressures.CopyTo(_pressuresBefore, 0);
-        _laws.Carried.CopyTo(_carriedBefore, 0);
+        _laws.Place.CopyTo(_placesBefore, 0);
     }
 
     private void Move(double share)
     {
         for (var i = 0; i < _pressures.Length; i++)
             _pressures[i] = _pressuresBefore[i] + (share * _pressureSteps[i]);
-        for (var c = 0; c < _laws.Carriers.Length; c++)
-            _laws.Carried[c] = _carriedBefore[c] + (share * _carriedSteps[c]);
+        for (var c = 0; c < _laws.Straight; c++)
+            _laws.Place[c] = _placesBefore[c] + (share * _placeSteps[c]);
+        for (var c = _laws.Straight; c < _laws.Carriers.Length; c++)
+            _laws.Place[c] = _laws.NextCorner(c, _placesBefore[c], _placesBefore[c] + (share * _placeSteps[c]));
     }
 
     /// <summary>What is left over, along the step: below nil while the step still helps.</summary>
@@ -232,7 +244,7 @@ public sealed partial class CircuitSolver
         for (var i = 0; i < _left.Length; i++)
             work += _left[i] * _pressureSteps[i];
         for (var c = 0; c < _laws.Carriers.Length; c++)
-            work += (_laws.Lost[c] - Drop(Circuit.Elements[_laws.Carriers[c]], _laws.Carriers[c])) * _carriedSteps[c];
+            work += (_laws.Lost[c] - Drop(Circuit.Elements[_laws.Carriers[c]], _laws.Carriers[c])) * _laws.Gain[c] * _placeSteps[c];
         return work;
     }
 
@@ -253,7 +265,10 @@ public sealed partial class CircuitSolver
             return;
         var (low, lowWork, high, highWork) = (0.0, before, share, after);
         var usual = UsualShare();
-        for (var cut = 0; cut < MostCuts; cut++)
+
+        // What looks at a third pressure has corners that a straight step cannot be cut back to for ever.
+        var least = _laws.Yielding.Length > 0 ? 0.05 * Math.Min(1, usual) : 0;
+        for (var cut = 0; cut < MostCuts && high > least; cut++)
         {
             var middle = double.IsFinite(highWork) ? low + ((high - low) * lowWork / (lowWork - highWork)) : high / 8;
             middle = Math.Clamp(middle, low + (0.02 * (high - low)), high - (0.02 * (high - low)));

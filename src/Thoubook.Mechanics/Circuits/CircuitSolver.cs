@@ -6,11 +6,11 @@ namespace Thoubook.Mechanics.Circuits;
 /// <summary>Pressures and flows from which a solution may begin; made by <see cref="CircuitSolver.Start"/>.</summary>
 public sealed class CircuitStart
 {
-    internal CircuitStart(double[] pressures, double[] carried) => (Pressures, Carried) = (pressures, carried);
+    internal CircuitStart(double[] pressures, double[] places) => (Pressures, Places) = (pressures, places);
 
     internal double[] Pressures { get; }
 
-    internal double[] Carried { get; }
+    internal double[] Places { get; }
 }
 
 /// <summary>
@@ -31,8 +31,8 @@ public sealed partial class CircuitSolver
     private readonly double[] _pressures;
     private readonly double[] _pressuresBefore;
     private readonly double[] _pressureSteps;
-    private readonly double[] _carriedBefore;
-    private readonly double[] _carriedSteps;
+    private readonly double[] _placesBefore;
+    private readonly double[] _placeSteps;
     private readonly double[] _left;
     private readonly double[] _rightHand;
     private readonly int[] _places;
@@ -53,7 +53,7 @@ public sealed partial class CircuitSolver
         _values = [.. circuit.Values];
         _laws = new CircuitLaws(circuit);
         (_pressures, _pressuresBefore, _pressureSteps) = (new double[circuit.NodeCount], new double[circuit.NodeCount], new double[circuit.NodeCount]);
-        (_carriedBefore, _carriedSteps) = (new double[_laws.Carried.Length], new double[_laws.Carried.Length]);
+        (_placesBefore, _placeSteps) = (new double[_laws.Carried.Length], new double[_laws.Carried.Length]);
         (_left, _rightHand) = (new double[circuit.NodeCount], new double[n]);
         _elimination = new Elimination(circuit.Order);
         _places = new int[circuit.ElementCount];
@@ -91,7 +91,7 @@ public sealed partial class CircuitSolver
 
     /// <summary>Where the last solution stands, to begin others there.</summary>
     /// <returns>A copy.</returns>
-    public CircuitStart Start() => new([.. _pressures], [.. _laws.Carried]);
+    public CircuitStart Start() => new([.. _pressures], [.. _laws.Place]);
 
     /// <summary>Lets the next solution begin there.</summary>
     /// <param name="start">A solution of the same circuit; null: from nothing.</param>
@@ -99,7 +99,7 @@ public sealed partial class CircuitSolver
     {
         _isCold = start is null;
         start?.Pressures.CopyTo(_pressures, 0);
-        start?.Carried.CopyTo(_laws.Carried, 0);
+        start?.Places.CopyTo(_laws.Place, 0);
     }
 
     /// <summary>Solves, beginning at the last solution.</summary>
@@ -152,14 +152,10 @@ public sealed partial class CircuitSolver
     /// <remarks>Source: none, read from the solution (common practice). Check: NetworkTests.</remarks>
     public double Flow(int element)
     {
-        var e = Circuit.Elements[element];
-        if (e.Blanked)
+        if (Circuit.Elements[element].Blanked)
             return 0;
-        var place = Array.IndexOf(_laws.Carriers, element);
-        if (place >= 0)
-            return _laws.Carried[place];
-        place = Array.IndexOf(_laws.Yielding, element);
-        return place >= 0 ? _laws.Yield[place] : _laws.Driven[element] + (_laws.Conductance[element] * Drop(e, element));
+        return _laws.PlaceAmongCarriers[element] is >= 0 and var c ? _laws.Carried[c]
+            : _laws.Yield[_laws.PlaceAmongYielding[element]];
     }
 
     /// <summary>How far a valve is open.</summary>

@@ -44,6 +44,9 @@ public readonly record struct Closure
     /// <summary>[-] cosine of the angle at which the jet leaves, from the axis; 0 where the flow closes nothing.</summary>
     public double JetCosine { get; init; }
 
+    /// <summary>[m] lift from which oil passes: the overlap of a port.</summary>
+    internal double OpensAt => Kind == ClosureKind.Piston ? _overlap : 0;
+
     /// <summary>[m²] the widest opening: the bore of the seat; a port has none but its lift.</summary>
     public double WidestArea => Kind == ClosureKind.Piston ? double.PositiveInfinity : LiftingArea;
 
