@@ -1,6 +1,7 @@
 using Thoubook.Appraisal.Oil;
 using Thoubook.Record;
 using Thoubook.Record.Circuits;
+using Thoubook.Record.Quantities;
 using static Thoubook.Appraisal.Tests.SmallEngine;
 
 namespace Thoubook.Appraisal.Tests;
@@ -39,8 +40,10 @@ internal static class OilEngine
     public static ElementDefinition Element(string name, ElementKind kind, string from, string to, params (string Key, string Value)[] values) =>
         new(new ElementName(name), kind, new NodeName(from), new NodeName(to))
         {
-            Values = [.. values.Select(v => new ElementValue(v.Key, v.Value.Contains(' ', StringComparison.Ordinal) || char.IsAsciiDigit(v.Value[0]) ? new CircuitValue.Given(Q(v.Value)) : new CircuitValue.Taken(FigureName.Of(v.Value))))],
+            Values = [.. values.Select(v => new ElementValue(v.Key, char.IsAsciiLetter(v.Value[0]) ? new CircuitValue.Taken(FigureName.Of(v.Value)) : new CircuitValue.Given(Read(v.Value, ElementKinds.Of(kind).Key(v.Key)!.Kind))))],
         };
+
+    private static Quantity Read(string text, QuantityKind kind) => Good(QuantityReader.Read(text, new ReadingContext { Kind = kind }));
 
     public static SmallEngine Circuit(this SmallEngine engine, Func<OilCircuit, OilCircuit> change) => engine.Change(r => r with { Circuit = change(r.Circuit!) });
 
