@@ -1,5 +1,6 @@
 using Thoubook.Files.Text;
 using Thoubook.Record;
+using Thoubook.Record.Closing;
 using Thoubook.Record.Documents;
 using Thoubook.Record.Measures;
 using Thoubook.Record.Parts;
@@ -19,8 +20,9 @@ internal sealed class EngineFileReader(YamlMap root, ProblemList problems, Impor
 
     public static readonly IReadOnlyList<string> Sections =
     [
-        "engine", "temperatures", "documents", "gauges", "parts", "pieces", "dimensions", "fits", Circuits.Section,
-        "choices", "placings", "liftings", "readings", "works", "findings", "checks", "decisions", "flow-tests", "calibrations", "strike-outs",
+        "engine", "temperatures", "documents", "gauges", "parts", "pieces", "dimensions", "fits", Circuits.Section, Closings.Spaces, Closings.Joints, Closings.Steps,
+        "choices", "placings", "liftings", "readings", "works", "findings", "checks", "decisions", "flow-tests", "calibrations",
+        "joint-states", "acceptances", "signatures", "departures", "debts", "settlements", "counts", "undoings", "strike-outs",
     ];
 
     private EngineRecord _file = null!;
@@ -43,6 +45,7 @@ internal sealed class EngineFileReader(YamlMap root, ProblemList problems, Impor
         Define();
         Gaps();
         Give(_file with { Circuit = Circuits.Read(_scope) });
+        CloseUp();
         FactSections(new FactIds(engine.Name, terms));
         FactChecks.Check(_file, _scope);
         return _file;
@@ -84,6 +87,14 @@ internal sealed class EngineFileReader(YamlMap root, ProblemList problems, Impor
             Give(_file with { Engine = _file.Engine with { Temperatures = Temperatures(temperatures) } });
         Give(_file with { Dimensions = Named<Dimension, FigureName>("dimensions", Definitions.Dimension, OfPart, name => new Dimension(name)) });
         Give(_file with { Fits = Named<Fit, FigureName>("fits", Definitions.Fit, OfPart, name => new Fit(name) { Side = Definitions.UsualSide(default) }, OnlyOnce) });
+    }
+
+    private void CloseUp()
+    {
+        Give(_file with { Spaces = Named<Space, SpaceName>(Closings.Spaces, Closings.Space, SpaceName.TryRead, name => new Space(name)) });
+        Give(_file with { Joints = Named<Joint, JointName>(Closings.Joints, Closings.Joint, JointName.TryRead, name => new Joint(name)) });
+        Give(_file with { Steps = Named<Step, StepName>(Closings.Steps, Closings.Step, StepName.TryRead, name => new Step(name)) });
+        Closings.Check(_file, _scope);
     }
 
     /// <summary>The entries of a section in which each has a name.</summary>
@@ -226,6 +237,14 @@ internal sealed class EngineFileReader(YamlMap root, ProblemList problems, Impor
             Decisions = Facts.Decisions.Read(root, _scope, ids),
             FlowTests = Facts.FlowTests.Read(root, _scope, ids),
             Calibrations = Facts.Calibrations.Read(root, _scope, ids),
+            JointStates = ClosingFacts.JointStates.Read(root, _scope, ids),
+            Acceptances = ClosingFacts.Acceptances.Read(root, _scope, ids),
+            Signatures = ClosingFacts.Signatures.Read(root, _scope, ids),
+            Departures = ClosingFacts.Departures.Read(root, _scope, ids),
+            Debts = ClosingFacts.Debts.Read(root, _scope, ids),
+            Settlements = ClosingFacts.Settlements.Read(root, _scope, ids),
+            Counts = ClosingFacts.Counts.Read(root, _scope, ids),
+            Undoings = ClosingFacts.Undoings.Read(root, _scope, ids),
             StrikeOuts = Facts.StrikeOuts.Read(root, _scope, ids),
         });
     }

@@ -20,7 +20,13 @@ internal static class FactChecks
             Missing(scope, strikeOut, "of", new Problem("file-fact-missing", "", strikeOut.Of.ToString(), "A strike-out names by its id what is struck out.", "Copy the id of the fact that was wrong."));
         foreach (var calibration in file.Calibrations.Where(c => record.FlowTests.All(t => t.Id != c.Of)))
             Missing(scope, calibration, "of", new Problem("file-flow-test-missing", "", calibration.Of.ToString(), "A calibration names by its id the flow test that is accepted.", "Copy the id of the flow test."));
-        foreach (var conclusion in file.Checks.Concat<Fact>(file.Decisions).Concat(file.FlowTests))
+        foreach (var settled in file.Settlements.Where(s => record.Debts.All(d => d.Id != s.Of)))
+            Missing(scope, settled, "of", new Problem("file-debt-missing", "", settled.Of.ToString(), "A settlement names by its id what was owed.", "Copy the id of the debt."));
+        foreach (var undone in file.Undoings.Where(u => record.Signatures.All(s => s.Id != u.Of) && record.JointStates.All(s => s.Id != u.Of)))
+            Missing(scope, undone, "of", new Problem("file-signature-missing", "", undone.Of.ToString(), "An undoing names by its id the signature or the joint's state that it ends.", "Copy the id of what was undone."));
+        foreach (var accepted in file.Acceptances.Where(a => record.Steps.FirstOrDefault(s => s.Name == a.Step) is { } step && step.Holds.All(h => h.What != a.Hold)))
+            Missing(scope, accepted, "hold", References.Missing("hold point", accepted.Hold, record.Steps.First(s => s.Name == accepted.Step).Holds.Select(h => h.What)));
+        foreach (var conclusion in file.Facts.Where(f => f is IConclusion and not Record.Circuits.Calibration))
         {
             foreach (var id in ((IConclusion)conclusion).ReliesOn.Where(id => !facts.Contains(id)))
                 Missing(scope, conclusion, "relies-on", new Problem("file-fact-missing", "", id.ToString(), "A conclusion names by their ids the facts that it relies on.", "Copy the ids, or leave the list out."));

@@ -135,7 +135,7 @@ internal static class Facts
     private static string?[] Said(Quantity quantity) => [quantity.Text, quantity.Unit.Code];
 
     /// <summary>Who, when and the identifier, the same for every fact.</summary>
-    private static Shape<T> Signed<T>(Shape<T> shape)
+    internal static Shape<T> Signed<T>(Shape<T> shape)
         where T : Fact => shape
             .Key("by", Forms.Text, f => f.By, (f, v) => f with { By = v ?? "" })
             .Key("at", Forms.At, f => f.At, (f, v) => f with { At = v!.Value })

@@ -58,6 +58,20 @@ internal static class Forms
         value => value == leftOut ? null : value.ToString("R", CultureInfo.InvariantCulture).Replace('E', 'e'))
     { Quotes = Quotes.Never };
 
+    /// <summary>A whole number of things counted.</summary>
+    /// <param name="of">What it becomes.</param>
+    /// <param name="number">The number again; null where it is left out.</param>
+    public static Form<T> Whole<T>(Func<int, T> of, Func<T, int?> number) => new ScalarForm<T>(
+        (text, _) => QuantityReader.Read(text, Scope.Of(QuantityKind.Number)).IsOk(out var read, out IReadOnlyList<Problem> _) && read.Si is >= 0 and <= 1_000_000 && read.Si == Math.Floor(read.Si)
+            ? of((int)read.Si)
+            : new Problem("file-whole-number", "", $"\"{text}\"", "Here stands a whole number.", "Write how many there are."),
+        value => number(value)?.ToString(CultureInfo.InvariantCulture))
+    { Quotes = Quotes.Never };
+
+    /// <summary>One of the words, in a list.</summary>
+    public static Form<T> OneWord<T>()
+        where T : struct, Enum => new ScalarForm<T>(Word<T>, value => value.Word());
+
     public static Form<T> Word<T>(T leftOut)
         where T : struct, Enum => new ScalarForm<T>(Word<T>, value => EqualityComparer<T>.Default.Equals(value, leftOut) ? null : value.Word());
 

@@ -1,4 +1,5 @@
 using Thoubook.Record;
+using Thoubook.Record.Closing;
 
 namespace Thoubook.Files.EngineFiles;
 
@@ -40,6 +41,20 @@ internal static class References
         (name, scope) => scope.Record.Index.Figure(name) is not null
             ? null
             : Missing("dimension or fit", name.ToString(), scope.Record.Dimensions.Concat<Record.Measures.Figure>(scope.Record.Fits).Select(f => f.Name.ToString())));
+
+    public static readonly Form<StepName?> Step = Of<StepName>(
+        StepName.TryRead,
+        (name, scope) => scope.Record.Steps.Any(s => s.Name == name) ? null : Missing("step", name.Text, scope.Record.Steps.Select(s => s.Name.Text)));
+
+    public static readonly Form<JointName?> Joint = Of<JointName>(
+        JointName.TryRead,
+        (name, scope) => scope.Record.Joints.Any(j => j.Name == name) ? null : Missing("joint", name.Text, scope.Record.Joints.Select(j => j.Name.Text)));
+
+    public static readonly Form<SpaceName?> Space = Of<SpaceName>(
+        SpaceName.TryRead,
+        (name, scope) => scope.Record.Spaces.Any(s => s.Name == name) || scope.Record.Steps.Any(s => s.Closes.Contains(name))
+            ? null
+            : Missing("space", name.Text, scope.Record.Spaces.Select(s => s.Name.Text)));
 
     public static Problem Missing(string what, string name, IEnumerable<string> known) => new(
         $"file-{what.Replace(' ', '-')}-missing",

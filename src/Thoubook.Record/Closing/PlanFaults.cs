@@ -131,7 +131,8 @@ internal static class PlanFaults
         foreach (var joint in plan.Record.Joints.Where(j => !made.Contains(j.Name) && j.Parts.Any(plan.IsFitted)))
             yield return new(PlanFaultKind.Orphan, $"No step makes the joint {joint.Name}.", []);
         var placed = plan.Steps.SelectMany(s => s.Places).ToHashSet();
-        foreach (var part in plan.Steps.SelectMany(s => s.Needs).Concat(plan.Record.Joints.SelectMany(j => j.Parts)).Distinct().Where(p => !placed.Contains(p) && plan.IsFitted(p)))
+        var unplaced = plan.Record.Joints.Select(j => j.Parts.Distinct().Where(p => !placed.Contains(p)).ToList()).Where(parts => parts.Count > 1).SelectMany(p => p);
+        foreach (var part in plan.Steps.SelectMany(s => s.Needs).Concat(unplaced).Distinct().Where(p => !placed.Contains(p) && plan.IsFitted(p)))
             yield return new(PlanFaultKind.Orphan, $"No step puts {part} in place, and the plan needs it.", [.. plan.Steps.Where(s => s.Needs.Contains(part)).Select(s => s.Name)]);
     }
 

@@ -6,6 +6,7 @@ using Thoubook.Files.EngineFiles;
 using Thoubook.Files.Text;
 using Thoubook.Record;
 using Thoubook.Record.Circuits;
+using Thoubook.Record.Closing;
 using Thoubook.Record.Documents;
 using Thoubook.Record.Measures;
 using Thoubook.Record.Parts;
@@ -65,7 +66,7 @@ public sealed partial class SchemaTests
     public void EveryKeyOfTheSchema_StandsInAnExampleThatImports()
     {
         var met = new HashSet<string>(StringComparer.Ordinal);
-        foreach (var text in new[] { TestFiles.Block("docs/engine-file.md", "yaml"), TestFiles.Block("docs/circuit.md", "yaml"), Rest })
+        foreach (var text in new[] { TestFiles.Block("docs/engine-file.md", "yaml"), TestFiles.Block("docs/circuit.md", "yaml"), TestFiles.Block("docs/closing.md", "yaml"), Rest })
         {
             Assert.True(EngineFile.Read(text, "example.yaml", TestFiles.Terms).IsOk(out _, out var problems), string.Join('\n', problems));
             Meet(JsonOf(text), Schema, "", met);
@@ -78,7 +79,7 @@ public sealed partial class SchemaTests
     public async Task TheExamples_AreValidBySchema()
     {
         var schema = await JsonSchema.FromJsonAsync(EngineFile.Schema, TestContext.Current.CancellationToken);
-        foreach (var text in new[] { TestFiles.Block("docs/engine-file.md", "yaml"), TestFiles.Block("docs/circuit.md", "yaml"), Rest })
+        foreach (var text in new[] { TestFiles.Block("docs/engine-file.md", "yaml"), TestFiles.Block("docs/circuit.md", "yaml"), TestFiles.Block("docs/closing.md", "yaml"), Rest })
         {
             Assert.Empty(schema.Validate(JsonOf(text)!.ToJsonString()).Select(e => e.ToString()));
             Assert.True(EngineFile.Read(text, "example.yaml", TestFiles.Terms).IsOk(out var record, out _));
@@ -118,6 +119,14 @@ public sealed partial class SchemaTests
         Assert.Equal(Words.All<CheckMethod>(), WordsOf("check", "method"));
         Assert.Equal(Words.All<DecisionChoice>(), WordsOf("decision", "choice"));
         Assert.Equal(Words.All<DecisionBasis>(), WordsOf("decision", "basis"));
+        Assert.Equal(Words.All<StepKind>(), WordsOf("step", "kind"));
+        Assert.Equal(Words.All<Attitude>(), WordsOf("step", "attitude"));
+        Assert.Equal(Words.All<JointStage>(), WordsOf("step", "brings"));
+        Assert.Equal(Words.All<JointStage>(), WordsOf("joint-state", "stage"));
+        Assert.Equal(Words.All<HoldKind>(), WordsOf("hold-point", "kind"));
+        Assert.Equal(Words.All<DepartureKind>(), WordsOf("departure", "kind"));
+        Assert.Equal(Words.All<Deadline>(), WordsOf("debt", "deadline"));
+        Assert.Equal(Words.All<CountedWay>(), WordsOf("count", "way"));
         Assert.Equal(Words.All<ElementKind>(), Groups["element"]!["anyOf"]!.AsArray().Select(c => WordsOf(c!["$ref"]!.GetValue<string>().Split('/')[^1], "kind").Single()));
     }
 
