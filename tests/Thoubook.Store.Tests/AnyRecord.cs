@@ -130,7 +130,7 @@ internal static class AnyRecord
             Gen.Select(Id, At, By, anyPiece, anyPart, Of<FindingOutcome>(), Gen.Bool, (id, at, by, piece, part, outcome, onPiece) => new Finding(id, at, by, onPiece ? piece : null, onPiece ? null : part, "scored") { Outcome = outcome }).Array[0, factCount],
             Gen.Select(Id, At, By, Length(FitSigns.TightIsNegative), Of<CheckMethod>(), (id, at, by, value, method) => new Check(id, at, by, fit, value) { Method = method }).Array[0, factCount],
             Gen.Select(Id, At, By, Of<DecisionChoice>(), anyPiece, Note, (id, at, by, choice, piece, why) => new Decision(id, at, by, choice) { Piece = piece, Why = why }).Array[0, factCount],
-            Gen.Select(Id, At, By).Array[2]).Select((readings, choices, placings, works, findings, checks, decisions, ends) => record with
+            Gen.Select(Id, At, By).Array[2]).Select((readings, choices, placings, works, findings, checks, decisions, ends) => ClosedUp.Over(record, record.Parts[0].Note) with
             {
                 Readings = readings,
                 FlowTests = [Bench.FlowTest() with { Note = record.Documents[0].Title, Caught = record.Circuit is null ? [] : Bench.FlowTest().Caught }],

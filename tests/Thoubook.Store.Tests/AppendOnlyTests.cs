@@ -11,7 +11,9 @@ public class AppendOnlyTests
     [
         new("entry", "by_whom = 'somebody else'"), new("definition_edit", "name = 'x'"), new("relied_on", "position = 9"), new("reading", "value_si = 1"),
         new("chosen", "piece_id = 2"), new("placed", "piece_id = 2"), new("lifted", "why = 'x'"), new("work", "what = 'x'"), new("finding", "what = 'x'"),
-        new("fit_check", "value_si = 1"), new("decision", "why = 'x'"), new("flow_test", "flow_si = 1"), new("calibration", "why = 'x'"), new("strike_out", "why = 'x'"),
+        new("fit_check", "value_si = 1"), new("decision", "why = 'x'"), new("flow_test", "flow_si = 1"), new("calibration", "why = 'x'"),
+        new("joint_state", "stage = 'locked'"), new("acceptance", "why = 'x'"), new("signature", "note = 'x'"), new("departure", "why = 'x'"), new("debt", "what = 'x'"), new("settlement", "how = 'x'"),
+        new("counted", "number = 7"), new("undoing", "why = 'x'"), new("strike_out", "why = 'x'"),
     ];
 
     public static TheoryData<string, string> Tables => [.. Rows.Select(r => (r.Table, r.Change))];
@@ -37,7 +39,7 @@ public class AppendOnlyTests
     /// <summary>A pump with at least one fact of each kind.</summary>
     internal static EngineRecord FullPump()
     {
-        var pump = Bench.Pump();
+        var pump = ClosedUp.Over(Bench.Pump());
         var piece = pump.Pieces[0].Tag;
         var reading = Bench.Reading(1.2535) with { Gauge = pump.Gauges[0].Tag, Temperature = Bench.Celsius(19), Note = "taken twice" };
         var placed = new Placed(FactId.New(), Bench.Morning, "bench", piece, Bench.Body);

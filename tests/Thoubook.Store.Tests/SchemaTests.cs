@@ -3,6 +3,7 @@ using System.IO.Compression;
 using Microsoft.Data.Sqlite;
 using Microsoft.EntityFrameworkCore;
 using Thoubook.Record;
+using Thoubook.Record.Closing;
 using Thoubook.Store.Schema;
 
 namespace Thoubook.Store.Tests;
@@ -90,6 +91,9 @@ public class SchemaTests
         var plain = Bench.Circuit() with { Elements = [Bench.Circuit().Elements[^1]], States = [] };
         Bench.Ok(store.Write(new Change(engine, "owner") { Circuit = plain, Facts = [Bench.FlowTest()] }));
         Assert.Equal("front jet", Bench.Ok(store.Load(engine)).Circuit!.Elements[0].Label);
+        var step = new Step(new StepName("sump-on")) { Holds = [new HoldPoint(HoldKind.Cleanliness, "wiped")] };
+        Bench.Ok(store.Write(new Change(engine, "owner") { Steps = [step], Facts = [new Signature(FactId.New(), Bench.Morning, "owner", step.Name)] }));
+        Assert.Equal(("wiped", step.Name), (Bench.Ok(store.Load(engine)).Steps[0].Holds[0].What, Bench.Ok(store.Load(engine)).Signatures[0].Step));
     }
 
     [Fact]

@@ -16,7 +16,7 @@ internal sealed class WorkshopContext(DbContextOptions<WorkshopContext> options)
     [
         DefinitionTables.Engines, DefinitionTables.TemperatureStates, DefinitionTables.PartTemperatures, DefinitionTables.Documents,
         DefinitionTables.Parts, DefinitionTables.Pieces, DefinitionTables.Gauges,
-        FigureTables.Figures, FigureTables.LimitSets, FigureTables.GapTerms, FigureTables.RepairSizes, .. CircuitTables.All,
+        FigureTables.Figures, FigureTables.LimitSets, FigureTables.GapTerms, FigureTables.RepairSizes, .. CircuitTables.All, .. ClosingTables.All,
         EntryTable.Entries, EntryTable.Edits, EntryTable.ReliedOn, .. FactTables.All,
     ];
 

@@ -1,6 +1,7 @@
 using Microsoft.Data.Sqlite;
 using Thoubook.Record;
 using Thoubook.Record.Circuits;
+using Thoubook.Record.Closing;
 using Thoubook.Record.Measures;
 using Thoubook.Record.Pieces;
 using Thoubook.Store.Tables;
@@ -13,7 +14,7 @@ namespace Thoubook.Store.Snapshots;
 /// </summary>
 /// <remarks>
 /// Pieces and gauges are the workshop's: every gauge is in the record, and the pieces that came with the engine or that its facts name. A piece
-/// that is or was chosen or placed here brings along what was read, done and seen on it in other engines.
+/// that is or was chosen or placed here brings along what was read, done, seen and departed from on it in other engines.
 /// </remarks>
 internal sealed class SnapshotReader(SqliteConnection connection, SqliteTransaction? transaction = null)
 {
@@ -44,6 +45,14 @@ internal sealed class SnapshotReader(SqliteConnection connection, SqliteTransact
             Decisions = Facts(FactTables.Decisions),
             FlowTests = Facts(FactTables.FlowTests),
             Calibrations = Facts(FactTables.Calibrations),
+            JointStates = Facts(ClosingFactTables.JointStates),
+            Acceptances = Facts(ClosingFactTables.Acceptances),
+            Signatures = Facts(ClosingFactTables.Signatures),
+            Departures = Facts(ClosingFactTables.Departures),
+            Debts = Facts(ClosingFactTables.Debts),
+            Settlements = Facts(ClosingFactTables.Settlements),
+            Counts = Facts(ClosingFactTables.Counts),
+            Undoings = Facts(ClosingFactTables.Undoings),
             StrikeOuts = Facts(FactTables.StrikeOuts),
         };
         if (Convert.ToInt64(Ask("SELECT count(*) FROM engine")) > 1)
@@ -72,7 +81,29 @@ internal sealed class SnapshotReader(SqliteConnection connection, SqliteTransact
             Pieces = Pieces(),
         };
         var figures = Figures();
-        return record with { Dimensions = [.. figures.OfType<Dimension>()], Fits = [.. figures.OfType<Fit>()], Circuit = Circuit() };
+        return record with
+        {
+            Dimensions = [.. figures.OfType<Dimension>()],
+            Fits = [.. figures.OfType<Fit>()],
+            Circuit = Circuit(),
+            Spaces = OfEngine(ClosingTables.Spaces, (id, s) => _known.Spaces[id] = s.Name),
+            Joints = OfEngine(ClosingTables.Joints, (id, j) => _known.Joints[id] = j.Name),
+            Steps = Steps(),
+        };
+    }
+
+    private List<Step> Steps()
+    {
+        const string Here = "step_id IN (SELECT id FROM step WHERE engine_id = $engine)";
+        var ids = new List<long>();
+        var steps = OfEngine(ClosingTables.Steps, (id, s) =>
+        {
+            _known.Steps[id] = s.Name;
+            ids.Add(id);
+        });
+        var holds = List(ClosingTables.Holds, Here);
+        var after = List(ClosingTables.After, Here);
+        return [.. steps.Select((s, i) => s with { Holds = holds.GetValueOrDefault(ids[i]) ?? [], After = after.GetValueOrDefault(ids[i]) ?? [] })];
     }
 
     private OilCircuit? Circuit()
@@ -139,7 +170,7 @@ internal sealed class SnapshotReader(SqliteConnection connection, SqliteTransact
         });
     }
 
-    /// <summary>What was read, done and seen on pieces of this engine while they were in others.</summary>
+    /// <summary>What was read, done, seen and departed from on pieces of this engine while they were in others.</summary>
     private EngineRecord WithPastOfPieces(EngineRecord record)
     {
         const string Travelled = """
@@ -162,14 +193,22 @@ internal sealed class SnapshotReader(SqliteConnection connection, SqliteTransact
                 _known.Parts[reader.GetInt64(0)] = PartName.Of(reader.GetString(1));
         }
 
+        using (var command = Command("SELECT id, name FROM joint WHERE engine_id <> $engine"))
+        using (var reader = command.ExecuteReader())
+        {
+            while (reader.Read())
+                _known.Joints[reader.GetInt64(0)] = new JointName(reader.GetString(1));
+        }
+
         string Elsewhere(FactTable table) => $"{Travelled} JOIN {table.Name} AS t ON t.piece_id = here.piece_id JOIN entry AS e ON e.sequence = t.sequence WHERE e.engine_id <> $engine";
         var readings = Facts(FactTables.Readings, Elsewhere(FactTables.Readings));
         var works = Facts(FactTables.Works, Elsewhere(FactTables.Works));
         var findings = Facts(FactTables.Findings, Elsewhere(FactTables.Findings));
-        if (readings.Count + works.Count + findings.Count == 0)
+        var departures = Facts(ClosingFactTables.Departures, Elsewhere(ClosingFactTables.Departures));
+        if (readings.Count + works.Count + findings.Count + departures.Count == 0)
             return record;
 
-        var brought = readings.Concat<Fact>(works).Concat(findings).Select(f => f.Id).ToHashSet();
+        var brought = readings.Concat<Fact>(works).Concat(findings).Concat(departures).Select(f => f.Id).ToHashSet();
         var strikeOuts = Facts(FactTables.StrikeOuts, "FROM entry AS e JOIN strike_out AS t ON t.sequence = e.sequence WHERE e.engine_id <> $engine")
             .Where(s => brought.Contains(s.Of) && brought.Add(s.Id));
         return record with
@@ -177,6 +216,7 @@ internal sealed class SnapshotReader(SqliteConnection connection, SqliteTransact
             Readings = Merge(record.Readings, readings),
             Works = Merge(record.Works, works),
             Findings = Merge(record.Findings, findings),
+            Departures = Merge(record.Departures, departures),
             StrikeOuts = Merge(record.StrikeOuts, strikeOuts.ToList()),
         };
     }

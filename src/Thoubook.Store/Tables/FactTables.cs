@@ -149,7 +149,7 @@ internal static class FactTables
             .Text("why", s => s.Why),
         (head, row) => new(head.Id, head.At, head.By, row.Fact(), row.Text()) { Sequence = head.Sequence });
 
-    public static IReadOnlyList<FactTable> All { get; } = [Readings, Choices, Placings, Liftings, Works, Findings, Checks, Decisions, FlowTests, Calibrations, StrikeOuts];
+    public static IReadOnlyList<FactTable> All { get; } = [Readings, Choices, Placings, Liftings, Works, Findings, Checks, Decisions, FlowTests, Calibrations, .. ClosingFactTables.All, StrikeOuts];
 
     private static readonly Dictionary<Type, FactTable> ByType = All.ToDictionary(t => t.Holds);
 

@@ -1,4 +1,5 @@
 using Thoubook.Record;
+using Thoubook.Record.Closing;
 using Thoubook.Record.Quantities;
 
 namespace Thoubook.Store.Tables;
@@ -17,6 +18,12 @@ internal sealed class KnownNames
 
     /// <summary>The number of the engine's circuit; null where it has none.</summary>
     public long? Circuit { get; set; }
+
+    public Dictionary<long, SpaceName> Spaces { get; } = [];
+
+    public Dictionary<long, JointName> Joints { get; } = [];
+
+    public Dictionary<long, StepName> Steps { get; } = [];
 
     public Dictionary<long, PieceTag> Pieces { get; } = [];
 

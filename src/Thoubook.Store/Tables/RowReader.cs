@@ -1,6 +1,7 @@
 using Microsoft.Data.Sqlite;
 using Thoubook.Record;
 using Thoubook.Record.Circuits;
+using Thoubook.Record.Closing;
 using Thoubook.Record.Quantities;
 
 namespace Thoubook.Store.Tables;
@@ -62,6 +63,19 @@ internal sealed class RowReader(SqliteDataReader reader, KnownNames known)
     public DocumentName Document() => known.Documents[Integer()];
 
     public DocumentName? DocumentOrNull() => IsNull() ? null : Document();
+
+    public StepName Step() => known.Steps[Integer()];
+
+    public JointName Joint() => known.Joints[Integer()];
+
+    public JointName? JointOrNull() => IsNull() ? null : Joint();
+
+    public WorkItem? ItemOrNull() => TextOrNull() is { } text
+        ? WorkItem.TryRead(text, out var item, out _) ? item : throw new InvalidDataException($"The workshop holds \"{text}\" where a part, joint, step, hold point or count should stand.")
+        : null;
+
+    public IReadOnlyList<T> WordList<T>()
+        where T : struct, Enum => [.. List().Select(AsWord<T>)];
 
     // Not by a stream: that would be a handle on the row's own table, found by its number, and not this column.
     public FactId Fact() => new(new Guid(reader.GetFieldValue<byte[]>(_next++), bigEndian: true));

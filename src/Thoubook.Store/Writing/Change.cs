@@ -1,5 +1,6 @@
 using Thoubook.Record;
 using Thoubook.Record.Circuits;
+using Thoubook.Record.Closing;
 using Thoubook.Record.Documents;
 using Thoubook.Record.Measures;
 using Thoubook.Record.Parts;
@@ -25,6 +26,12 @@ public sealed record Change(EngineName Engine, string By)
     /// <summary>The whole circuit, where it is to be made or edited.</summary>
     public OilCircuit? Circuit { get; init; }
 
+    public IReadOnlyList<Space> Spaces { get; init; } = [];
+
+    public IReadOnlyList<Joint> Joints { get; init; } = [];
+
+    public IReadOnlyList<Step> Steps { get; init; } = [];
+
     public IReadOnlyList<Gauge> Gauges { get; init; } = [];
 
     public IReadOnlyList<Piece> Pieces { get; init; } = [];
@@ -42,12 +49,15 @@ public sealed record Change(EngineName Engine, string By)
         Parts = record.Parts,
         Figures = [.. record.Dimensions, .. record.Fits],
         Circuit = record.Circuit,
+        Spaces = record.Spaces,
+        Joints = record.Joints,
+        Steps = record.Steps,
         Gauges = record.Gauges,
         Pieces = record.Pieces,
         Facts = InOrder(record),
     };
 
-    internal bool Defines => Definition is not null || Circuit is not null || Documents.Count + Parts.Count + Figures.Count + Gauges.Count + Pieces.Count > 0;
+    internal bool Defines => Definition is not null || Circuit is not null || Documents.Count + Parts.Count + Figures.Count + Gauges.Count + Pieces.Count + Spaces.Count + Joints.Count + Steps.Count > 0;
 
     // As they were written, where they were; else readings before what was done afterwards, each kind in its own order.
     private static IReadOnlyList<Fact> InOrder(EngineRecord record)
@@ -55,7 +65,8 @@ public sealed record Change(EngineName Engine, string By)
         List<Fact> facts =
         [
             .. record.Choices, .. record.Placings, .. record.Readings, .. record.Works, .. record.Findings, .. record.Liftings,
-            .. record.Checks, .. record.Decisions, .. record.FlowTests, .. record.Calibrations, .. record.StrikeOuts,
+            .. record.Checks, .. record.Decisions, .. record.FlowTests, .. record.Calibrations,
+            .. record.JointStates, .. record.Acceptances, .. record.Signatures, .. record.Departures, .. record.Debts, .. record.Settlements, .. record.Counts, .. record.Undoings, .. record.StrikeOuts,
         ];
         return facts.TrueForAll(f => f.Sequence > 0) ? [.. facts.OrderBy(f => f.Sequence)] : facts;
     }

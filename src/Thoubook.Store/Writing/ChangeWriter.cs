@@ -70,6 +70,12 @@ internal sealed class ChangeWriter(SqliteTransaction transaction, Change change,
         Count(Writer(DefinitionTables.Gauges, there?.Gauges ?? reader.Gauges()).Write(change.Gauges, engineId, identifiers, entries));
         Count(Writer(DefinitionTables.Pieces, there?.Pieces ?? reader.Pieces()).Write(change.Pieces, engineId, identifiers, entries));
         Count(Writer(FigureTables.Figures, there is null ? [] : [.. there.Dimensions, .. there.Fits]).Write(change.Figures, engineId, identifiers, entries));
+        reader.Known.Spaces.ToList().ForEach(s => identifiers.Add(s.Value, s.Key));
+        reader.Known.Joints.ToList().ForEach(j => identifiers.Add(j.Value, j.Key));
+        reader.Known.Steps.ToList().ForEach(s => identifiers.Add(s.Value, s.Key));
+        Count(Writer(ClosingTables.Spaces, there?.Spaces ?? []).Write(change.Spaces, engineId, identifiers, entries));
+        Count(Writer(ClosingTables.Joints, there?.Joints ?? []).Write(change.Joints, engineId, identifiers, entries));
+        Count(Writer(ClosingTables.Steps, there?.Steps ?? []).Write(change.Steps, engineId, identifiers, entries));
         if (change.Circuit is { } circuit)
         {
             if (reader.Known.Circuit is { } number)

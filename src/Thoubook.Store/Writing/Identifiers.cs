@@ -1,5 +1,6 @@
 using Microsoft.Data.Sqlite;
 using Thoubook.Record;
+using Thoubook.Record.Closing;
 
 namespace Thoubook.Store.Writing;
 
@@ -29,6 +30,9 @@ internal sealed class Identifiers(SqliteTransaction transaction, long engine) : 
         {
             FigureName => ("unknown-figure", "dimension or fit of this engine", "SELECT part || '.' || local FROM figure WHERE engine_id = $engine"),
             PartName => ("unknown-part", "part of this engine", "SELECT name FROM part WHERE engine_id = $engine"),
+            StepName => ("unknown-step", "step of this engine", "SELECT name FROM step WHERE engine_id = $engine"),
+            JointName => ("unknown-joint", "joint of this engine", "SELECT name FROM joint WHERE engine_id = $engine"),
+            SpaceName => ("unknown-space", "space of this engine", "SELECT name FROM space WHERE engine_id = $engine"),
             PieceTag => ("unknown-piece", "piece in this workshop", "SELECT tag FROM piece"),
             GaugeTag => ("unknown-gauge", "gauge in this workshop", "SELECT tag FROM gauge"),
             DocumentName => ("unknown-document", "document of this engine", "SELECT name FROM document WHERE engine_id = $engine"),
@@ -59,6 +63,9 @@ internal sealed class Identifiers(SqliteTransaction transaction, long engine) : 
         FigureName figure => Statement("SELECT id FROM figure WHERE engine_id = $engine AND part = $part AND local = $local", "engine", "part", "local").Ask(engine, figure.Part.Path, figure.Local),
         PartName part => Statement("SELECT id FROM part WHERE engine_id = $engine AND name = $name", "engine", "name").Ask(engine, part.Path),
         DocumentName document => Statement("SELECT id FROM document WHERE engine_id = $engine AND name = $name", "engine", "name").Ask(engine, document.Text),
+        StepName step => Statement("SELECT id FROM step WHERE engine_id = $engine AND name = $name", "engine", "name").Ask(engine, step.Text),
+        JointName joint => Statement("SELECT id FROM joint WHERE engine_id = $engine AND name = $name", "engine", "name").Ask(engine, joint.Text),
+        SpaceName space => Statement("SELECT id FROM space WHERE engine_id = $engine AND name = $name", "engine", "name").Ask(engine, space.Text),
         PieceTag piece => Statement("SELECT id FROM piece WHERE tag = $tag", "tag").Ask(piece.Text),
         GaugeTag gauge => Statement("SELECT id FROM gauge WHERE tag = $tag", "tag").Ask(gauge.Text),
         FactId fact => Statement("SELECT sequence FROM entry WHERE id = $id", "id").Ask(fact.Value.ToByteArray(bigEndian: true)),

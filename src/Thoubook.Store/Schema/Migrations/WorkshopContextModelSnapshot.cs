@@ -16,6 +16,34 @@ namespace Thoubook.Store.Schema.Migrations
 #pragma warning disable 612, 618
             modelBuilder.HasAnnotation("ProductVersion", "10.0.12");
 
+            modelBuilder.Entity("acceptance", b =>
+                {
+                    b.Property<long>("sequence")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("sequence")
+                        .HasColumnOrder(0);
+
+                    b.Property<string>("hold")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("hold")
+                        .HasColumnOrder(2);
+
+                    b.Property<long>("step_id")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("step_id")
+                        .HasColumnOrder(1);
+
+                    b.Property<string>("why")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("why")
+                        .HasColumnOrder(3);
+
+                    b.HasKey("sequence");
+
+                    b.ToTable("acceptance", (string)null);
+                });
+
             modelBuilder.Entity("calibration", b =>
                 {
                     b.Property<long>("sequence")
@@ -301,6 +329,107 @@ namespace Thoubook.Store.Schema.Migrations
                     b.ToTable("circuit_node", (string)null);
                 });
 
+            modelBuilder.Entity("comes_after", b =>
+                {
+                    b.Property<long>("step_id")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("step_id")
+                        .HasColumnOrder(0);
+
+                    b.Property<long>("position")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("position")
+                        .HasColumnOrder(1);
+
+                    b.Property<string>("step")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("step")
+                        .HasColumnOrder(2);
+
+                    b.Property<string>("why")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("why")
+                        .HasColumnOrder(3);
+
+                    b.HasKey("step_id", "position");
+
+                    b.ToTable("comes_after", (string)null);
+                });
+
+            modelBuilder.Entity("counted", b =>
+                {
+                    b.Property<long>("sequence")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("sequence")
+                        .HasColumnOrder(0);
+
+                    b.Property<string>("note")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("note")
+                        .HasColumnOrder(5);
+
+                    b.Property<long>("number")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("number")
+                        .HasColumnOrder(2);
+
+                    b.Property<string>("space")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("space")
+                        .HasColumnOrder(4);
+
+                    b.Property<string>("way")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("way")
+                        .HasColumnOrder(3);
+
+                    b.Property<string>("what")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("what")
+                        .HasColumnOrder(1);
+
+                    b.HasKey("sequence");
+
+                    b.ToTable("counted", (string)null);
+                });
+
+            modelBuilder.Entity("debt", b =>
+                {
+                    b.Property<long>("sequence")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("sequence")
+                        .HasColumnOrder(0);
+
+                    b.Property<string>("deadline")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("deadline")
+                        .HasColumnOrder(2);
+
+                    b.Property<string>("item")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("item")
+                        .HasColumnOrder(3);
+
+                    b.Property<string>("what")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("what")
+                        .HasColumnOrder(1);
+
+                    b.Property<string>("why")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("why")
+                        .HasColumnOrder(4);
+
+                    b.HasKey("sequence");
+
+                    b.ToTable("debt", (string)null);
+                });
+
             modelBuilder.Entity("decision", b =>
                 {
                     b.Property<long>("sequence")
@@ -380,6 +509,69 @@ namespace Thoubook.Store.Schema.Migrations
                     b.HasKey("sequence");
 
                     b.ToTable("definition_edit", (string)null);
+                });
+
+            modelBuilder.Entity("departure", b =>
+                {
+                    b.Property<long>("sequence")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("sequence")
+                        .HasColumnOrder(0);
+
+                    b.Property<string>("evidence")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("evidence")
+                        .HasColumnOrder(7);
+
+                    b.Property<string>("item")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("item")
+                        .HasColumnOrder(6);
+
+                    b.Property<long?>("joint_id")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("joint_id")
+                        .HasColumnOrder(5);
+
+                    b.Property<string>("kind")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("kind")
+                        .HasColumnOrder(3);
+
+                    b.Property<long?>("piece_id")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("piece_id")
+                        .HasColumnOrder(4);
+
+                    b.Property<string>("purposes")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("purposes")
+                        .HasColumnOrder(8);
+
+                    b.Property<string>("undoing")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("undoing")
+                        .HasColumnOrder(9);
+
+                    b.Property<string>("what")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("what")
+                        .HasColumnOrder(1);
+
+                    b.Property<string>("why")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("why")
+                        .HasColumnOrder(2);
+
+                    b.HasKey("sequence");
+
+                    b.HasIndex("piece_id");
+
+                    b.ToTable("departure", (string)null);
                 });
 
             modelBuilder.Entity("document", b =>
@@ -1067,6 +1259,175 @@ namespace Thoubook.Store.Schema.Migrations
                     b.ToTable("gauge", (string)null);
                 });
 
+            modelBuilder.Entity("hold_point", b =>
+                {
+                    b.Property<long>("step_id")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("step_id")
+                        .HasColumnOrder(0);
+
+                    b.Property<long>("position")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("position")
+                        .HasColumnOrder(1);
+
+                    b.Property<long?>("figure_id")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("figure_id")
+                        .HasColumnOrder(4);
+
+                    b.Property<string>("kind")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("kind")
+                        .HasColumnOrder(2);
+
+                    b.Property<string>("part")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("part")
+                        .HasColumnOrder(5);
+
+                    b.Property<string>("what")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("what")
+                        .HasColumnOrder(3);
+
+                    b.HasKey("step_id", "position");
+
+                    b.ToTable("hold_point", (string)null);
+                });
+
+            modelBuilder.Entity("joint", b =>
+                {
+                    b.Property<long>("id")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("id")
+                        .HasColumnOrder(0);
+
+                    b.Property<long?>("document_id")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("document_id")
+                        .HasColumnOrder(12);
+
+                    b.Property<string>("document_row")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("document_row")
+                        .HasColumnOrder(13);
+
+                    b.Property<long>("engine_id")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("engine_id")
+                        .HasColumnOrder(1);
+
+                    b.Property<long>("inspected")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("inspected")
+                        .HasColumnOrder(11);
+
+                    b.Property<string>("lies_in")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("lies_in")
+                        .HasColumnOrder(5);
+
+                    b.Property<string>("locking")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("locking")
+                        .HasColumnOrder(9);
+
+                    b.Property<string>("name")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("name")
+                        .HasColumnOrder(3);
+
+                    b.Property<string>("note")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("note")
+                        .HasColumnOrder(14);
+
+                    b.Property<long>("number")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("number")
+                        .HasColumnOrder(7);
+
+                    b.Property<string>("parts")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("parts")
+                        .HasColumnOrder(4);
+
+                    b.Property<long>("revision")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("revision")
+                        .HasColumnOrder(2);
+
+                    b.Property<string>("sealing")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("sealing")
+                        .HasColumnOrder(10);
+
+                    b.Property<string>("thread")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("thread")
+                        .HasColumnOrder(6);
+
+                    b.Property<string>("tightening")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("tightening")
+                        .HasColumnOrder(8);
+
+                    b.HasKey("id");
+
+                    b.HasIndex("engine_id", "name")
+                        .IsUnique();
+
+                    b.ToTable("joint", (string)null);
+                });
+
+            modelBuilder.Entity("joint_state", b =>
+                {
+                    b.Property<long>("sequence")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("sequence")
+                        .HasColumnOrder(0);
+
+                    b.Property<double?>("applied_si")
+                        .HasColumnType("REAL")
+                        .HasColumnName("applied_si")
+                        .HasColumnOrder(3);
+
+                    b.Property<string>("applied_text")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("applied_text")
+                        .HasColumnOrder(5);
+
+                    b.Property<string>("applied_unit")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("applied_unit")
+                        .HasColumnOrder(4);
+
+                    b.Property<long>("joint_id")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("joint_id")
+                        .HasColumnOrder(1);
+
+                    b.Property<string>("note")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("note")
+                        .HasColumnOrder(6);
+
+                    b.Property<string>("stage")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("stage")
+                        .HasColumnOrder(2);
+
+                    b.HasKey("sequence");
+
+                    b.ToTable("joint_state", (string)null);
+                });
+
             modelBuilder.Entity("lifted", b =>
                 {
                     b.Property<long>("sequence")
@@ -1694,6 +2055,287 @@ namespace Thoubook.Store.Schema.Migrations
                     b.ToTable("repair_size", (string)null);
                 });
 
+            modelBuilder.Entity("settlement", b =>
+                {
+                    b.Property<long>("sequence")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("sequence")
+                        .HasColumnOrder(0);
+
+                    b.Property<string>("how")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("how")
+                        .HasColumnOrder(2);
+
+                    b.Property<long>("of_sequence")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("of_sequence")
+                        .HasColumnOrder(1);
+
+                    b.HasKey("sequence");
+
+                    b.ToTable("settlement", (string)null);
+                });
+
+            modelBuilder.Entity("signature", b =>
+                {
+                    b.Property<long>("sequence")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("sequence")
+                        .HasColumnOrder(0);
+
+                    b.Property<string>("note")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("note")
+                        .HasColumnOrder(4);
+
+                    b.Property<long>("photographed")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("photographed")
+                        .HasColumnOrder(3);
+
+                    b.Property<long>("second_look")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("second_look")
+                        .HasColumnOrder(2);
+
+                    b.Property<long>("step_id")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("step_id")
+                        .HasColumnOrder(1);
+
+                    b.HasKey("sequence");
+
+                    b.ToTable("signature", (string)null);
+                });
+
+            modelBuilder.Entity("space", b =>
+                {
+                    b.Property<long>("id")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("id")
+                        .HasColumnOrder(0);
+
+                    b.Property<long>("engine_id")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("engine_id")
+                        .HasColumnOrder(1);
+
+                    b.Property<string>("lies_in")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("lies_in")
+                        .HasColumnOrder(5);
+
+                    b.Property<string>("name")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("name")
+                        .HasColumnOrder(3);
+
+                    b.Property<string>("note")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("note")
+                        .HasColumnOrder(7);
+
+                    b.Property<string>("parts")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("parts")
+                        .HasColumnOrder(6);
+
+                    b.Property<long>("revision")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("revision")
+                        .HasColumnOrder(2);
+
+                    b.Property<string>("what")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("what")
+                        .HasColumnOrder(4);
+
+                    b.HasKey("id");
+
+                    b.HasIndex("engine_id", "name")
+                        .IsUnique();
+
+                    b.ToTable("space", (string)null);
+                });
+
+            modelBuilder.Entity("step", b =>
+                {
+                    b.Property<long>("id")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("id")
+                        .HasColumnOrder(0);
+
+                    b.Property<string>("attitude")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("attitude")
+                        .HasColumnOrder(6);
+
+                    b.Property<string>("brings")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("brings")
+                        .HasColumnOrder(21);
+
+                    b.Property<string>("closes")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("closes")
+                        .HasColumnOrder(23);
+
+                    b.Property<double?>("cure_si")
+                        .HasColumnType("REAL")
+                        .HasColumnName("cure_si")
+                        .HasColumnOrder(11);
+
+                    b.Property<string>("cure_text")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("cure_text")
+                        .HasColumnOrder(13);
+
+                    b.Property<string>("cure_unit")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("cure_unit")
+                        .HasColumnOrder(12);
+
+                    b.Property<long?>("document_id")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("document_id")
+                        .HasColumnOrder(28);
+
+                    b.Property<string>("document_row")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("document_row")
+                        .HasColumnOrder(29);
+
+                    b.Property<long>("engine_id")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("engine_id")
+                        .HasColumnOrder(1);
+
+                    b.Property<string>("joints")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("joints")
+                        .HasColumnOrder(20);
+
+                    b.Property<string>("kind")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("kind")
+                        .HasColumnOrder(4);
+
+                    b.Property<string>("lies_in")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("lies_in")
+                        .HasColumnOrder(22);
+
+                    b.Property<string>("measures")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("measures")
+                        .HasColumnOrder(24);
+
+                    b.Property<string>("name")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("name")
+                        .HasColumnOrder(3);
+
+                    b.Property<string>("needs")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("needs")
+                        .HasColumnOrder(19);
+
+                    b.Property<string>("note")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("note")
+                        .HasColumnOrder(30);
+
+                    b.Property<double?>("open_si")
+                        .HasColumnType("REAL")
+                        .HasColumnName("open_si")
+                        .HasColumnOrder(14);
+
+                    b.Property<string>("open_text")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("open_text")
+                        .HasColumnOrder(16);
+
+                    b.Property<string>("open_unit")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("open_unit")
+                        .HasColumnOrder(15);
+
+                    b.Property<long>("people")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("people")
+                        .HasColumnOrder(17);
+
+                    b.Property<string>("photograph")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("photograph")
+                        .HasColumnOrder(26);
+
+                    b.Property<string>("places")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("places")
+                        .HasColumnOrder(18);
+
+                    b.Property<long>("revision")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("revision")
+                        .HasColumnOrder(2);
+
+                    b.Property<long>("second_look")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("second_look")
+                        .HasColumnOrder(25);
+
+                    b.Property<string>("spoils")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("spoils")
+                        .HasColumnOrder(27);
+
+                    b.Property<double?>("time_si")
+                        .HasColumnType("REAL")
+                        .HasColumnName("time_si")
+                        .HasColumnOrder(8);
+
+                    b.Property<string>("time_text")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("time_text")
+                        .HasColumnOrder(10);
+
+                    b.Property<string>("time_unit")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("time_unit")
+                        .HasColumnOrder(9);
+
+                    b.Property<string>("tools")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("tools")
+                        .HasColumnOrder(7);
+
+                    b.Property<string>("what")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("what")
+                        .HasColumnOrder(5);
+
+                    b.HasKey("id");
+
+                    b.HasIndex("engine_id", "name")
+                        .IsUnique();
+
+                    b.ToTable("step", (string)null);
+                });
+
             modelBuilder.Entity("strike_out", b =>
                 {
                     b.Property<long>("sequence")
@@ -1755,6 +2397,28 @@ namespace Thoubook.Store.Schema.Migrations
                     b.HasKey("engine_id", "position");
 
                     b.ToTable("temperature_state", (string)null);
+                });
+
+            modelBuilder.Entity("undoing", b =>
+                {
+                    b.Property<long>("sequence")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("sequence")
+                        .HasColumnOrder(0);
+
+                    b.Property<long>("of_sequence")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("of_sequence")
+                        .HasColumnOrder(1);
+
+                    b.Property<string>("why")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("why")
+                        .HasColumnOrder(2);
+
+                    b.HasKey("sequence");
+
+                    b.ToTable("undoing", (string)null);
                 });
 
             modelBuilder.Entity("viscosity_point", b =>
@@ -1844,6 +2508,21 @@ namespace Thoubook.Store.Schema.Migrations
                     b.ToTable("work", (string)null);
                 });
 
+            modelBuilder.Entity("acceptance", b =>
+                {
+                    b.HasOne("entry", null)
+                        .WithMany()
+                        .HasForeignKey("sequence")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("step", null)
+                        .WithMany()
+                        .HasForeignKey("step_id")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
             modelBuilder.Entity("calibration", b =>
                 {
                     b.HasOne("entry", null)
@@ -1907,6 +2586,33 @@ namespace Thoubook.Store.Schema.Migrations
                         .IsRequired();
                 });
 
+            modelBuilder.Entity("comes_after", b =>
+                {
+                    b.HasOne("step", null)
+                        .WithMany()
+                        .HasForeignKey("step_id")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("counted", b =>
+                {
+                    b.HasOne("entry", null)
+                        .WithMany()
+                        .HasForeignKey("sequence")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("debt", b =>
+                {
+                    b.HasOne("entry", null)
+                        .WithMany()
+                        .HasForeignKey("sequence")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
             modelBuilder.Entity("decision", b =>
                 {
                     b.HasOne("figure", null)
@@ -1928,6 +2634,25 @@ namespace Thoubook.Store.Schema.Migrations
 
             modelBuilder.Entity("definition_edit", b =>
                 {
+                    b.HasOne("entry", null)
+                        .WithMany()
+                        .HasForeignKey("sequence")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("departure", b =>
+                {
+                    b.HasOne("joint", null)
+                        .WithMany()
+                        .HasForeignKey("joint_id")
+                        .OnDelete(DeleteBehavior.Restrict);
+
+                    b.HasOne("piece", null)
+                        .WithMany()
+                        .HasForeignKey("piece_id")
+                        .OnDelete(DeleteBehavior.Restrict);
+
                     b.HasOne("entry", null)
                         .WithMany()
                         .HasForeignKey("sequence")
@@ -2044,6 +2769,49 @@ namespace Thoubook.Store.Schema.Migrations
                         .WithMany()
                         .HasForeignKey("engine_id")
                         .OnDelete(DeleteBehavior.Restrict);
+                });
+
+            modelBuilder.Entity("hold_point", b =>
+                {
+                    b.HasOne("figure", null)
+                        .WithMany()
+                        .HasForeignKey("figure_id")
+                        .OnDelete(DeleteBehavior.Restrict);
+
+                    b.HasOne("step", null)
+                        .WithMany()
+                        .HasForeignKey("step_id")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("joint", b =>
+                {
+                    b.HasOne("document", null)
+                        .WithMany()
+                        .HasForeignKey("document_id")
+                        .OnDelete(DeleteBehavior.Restrict);
+
+                    b.HasOne("engine", null)
+                        .WithMany()
+                        .HasForeignKey("engine_id")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("joint_state", b =>
+                {
+                    b.HasOne("joint", null)
+                        .WithMany()
+                        .HasForeignKey("joint_id")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("entry", null)
+                        .WithMany()
+                        .HasForeignKey("sequence")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
                 });
 
             modelBuilder.Entity("lifted", b =>
@@ -2204,6 +2972,59 @@ namespace Thoubook.Store.Schema.Migrations
                         .IsRequired();
                 });
 
+            modelBuilder.Entity("settlement", b =>
+                {
+                    b.HasOne("entry", null)
+                        .WithMany()
+                        .HasForeignKey("of_sequence")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("entry", null)
+                        .WithMany()
+                        .HasForeignKey("sequence")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("signature", b =>
+                {
+                    b.HasOne("entry", null)
+                        .WithMany()
+                        .HasForeignKey("sequence")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("step", null)
+                        .WithMany()
+                        .HasForeignKey("step_id")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("space", b =>
+                {
+                    b.HasOne("engine", null)
+                        .WithMany()
+                        .HasForeignKey("engine_id")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("step", b =>
+                {
+                    b.HasOne("document", null)
+                        .WithMany()
+                        .HasForeignKey("document_id")
+                        .OnDelete(DeleteBehavior.Restrict);
+
+                    b.HasOne("engine", null)
+                        .WithMany()
+                        .HasForeignKey("engine_id")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
             modelBuilder.Entity("strike_out", b =>
                 {
                     b.HasOne("entry", null)
@@ -2224,6 +3045,21 @@ namespace Thoubook.Store.Schema.Migrations
                     b.HasOne("engine", null)
                         .WithMany()
                         .HasForeignKey("engine_id")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("undoing", b =>
+                {
+                    b.HasOne("entry", null)
+                        .WithMany()
+                        .HasForeignKey("of_sequence")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("entry", null)
+                        .WithMany()
+                        .HasForeignKey("sequence")
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired();
                 });
