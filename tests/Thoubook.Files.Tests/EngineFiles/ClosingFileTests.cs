@@ -66,7 +66,7 @@ public sealed class ClosingFileTests
     [InlineData("steps:\n  one: { time: -5 min }", "step-time-impossible", 4, "-5 min")]
     [InlineData("steps:\n  one: { cure: -1 h }", "step-time-impossible", 4, "-1 h")]
     [InlineData("steps:\n  one: { cure: 2 h, open: 90 min }", "step-time-impossible", 4, "90 min, and cure 2 h")]
-    [InlineData("steps:\n  one: { time: 5 thou }", "unit-wrong-kind", 4, "5 thou")]
+    [InlineData("steps:\n  one: { time: 5 thou }", "unit-wrong-kind", 4, "\"5 thou\"")]
     [InlineData("steps:\n  one: { people: 0 }", "step-people", 4, "0")]
     [InlineData("steps:\n  one: { people: 1.5 }", "file-whole-number", 4, "\"1.5\"")]
     [InlineData("steps:\n  one: { holds: [{ kind: fit }] }", "hold-without-figure", 4, "a fit that is not named")]
