@@ -103,7 +103,8 @@ public static class OutflowSeconds
         where TTrace : struct, ITrace
     {
         CheckTemperature(temperature);
-        Guard.Within(viscosity, 1e-6 * LeastViscosity(cup, temperature), 1e-6 * GreatestViscosity, Units.SquareMetrePerSecond);
+        // The viscosity of the least seconds is itself found to a rounding: it is taken.
+        Guard.Within(viscosity, 1e-6 * LeastViscosity(cup, temperature) * (1 - 1e-9), 1e-6 * GreatestViscosity, Units.SquareMetrePerSecond);
         trace.Given("ν", "kinematic viscosity", viscosity, Units.SquareMetrePerSecond);
         var n = trace.Line("n", "viscosity in mm²/s", "1000000 × ν", 1e6 * viscosity, Units.None);
         if (!IsRedwood(cup))
