@@ -3,6 +3,8 @@ using Thoubook.Benchmarks;
 
 switch (args)
 {
+    case ["circuits", .. var rest]:
+        return CircuitBenchmark.Run(rest);
     case ["random-circuits", .. var rest]:
         return RandomCircuits.Run(rest);
     default:

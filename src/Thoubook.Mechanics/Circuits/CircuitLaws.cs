@@ -33,6 +33,7 @@ internal sealed class CircuitLaws
         (_linear, _square, _driven) = (new double[Straight], new double[Straight], new double[Straight]);
         _opening = new OpeningLaw[Carriers.Length - Straight];
         Head = new double[circuit.ElementCount];
+        CarrierHead = new double[Carriers.Length];
         (Yield, ByFrom, ByTo, ByThird) = (new double[Yielding.Length], new double[Yielding.Length], new double[Yielding.Length], new double[Yielding.Length]);
         Valves = new SpringValve[Yielding.Length];
         (PlaceAmongCarriers, PlaceAmongYielding) = (Places(Carriers), Places(Yielding));
@@ -65,6 +66,9 @@ internal sealed class CircuitLaws
 
     /// <summary>[Pa] what heights and turning add to the drop, by element.</summary>
     public double[] Head { get; }
+
+    /// <summary>[Pa] the same by carrier.</summary>
+    public double[] CarrierHead { get; }
 
     /// <summary>[any] where the carriers stand: their flow, or how far they are open.</summary>
     public double[] Place { get; }
@@ -143,6 +147,8 @@ internal sealed class CircuitLaws
             }
         }
 
+        for (var c = 0; c < Carriers.Length; c++)
+            CarrierHead[c] = Head[Carriers[c]];
         for (var y = 0; y < Yielding.Length; y++)
         {
             var i = Yielding[y];

@@ -95,8 +95,17 @@ public sealed partial class CircuitSolver
     {
         Array.Clear(_left);
         double greatest = NilFlow;
-        for (var c = 0; c < _laws.Carriers.Length; c++)
-            greatest = Math.Max(greatest, Passes(Circuit.Elements[_laws.Carriers[c]], _laws.Carried[c]));
+        var (carried, lost, head, ends) = (_laws.Carried, _laws.Lost, _laws.CarrierHead, _ends);
+        for (var c = 0; c < ends.Length; c++)
+        {
+            ref readonly var end = ref ends[c];
+            var flow = carried[c];
+            _left[end.From] += flow;
+            _left[end.To] -= flow;
+            greatest = Math.Max(greatest, Math.Abs(flow));
+            _out[c] = lost[c] - (_pressures[end.From] - _pressures[end.To] + head[c]);
+        }
+
         for (var y = 0; y < _laws.Yielding.Length; y++)
             greatest = Math.Max(greatest, Passes(Circuit.Elements[_laws.Yielding[y]], _laws.Yield[y]));
         _greatestFlow = greatest;
@@ -116,10 +125,12 @@ public sealed partial class CircuitSolver
     {
         if (Unbalanced() > Math.Max(Balanced * _greatestFlow, Math.Min(100 * Balanced * _greatestFlow, 4e-16 * _greatestPressure * SteepestYield())))
             return false;
-        for (var c = 0; c < _laws.Carriers.Length; c++)
+        var (gain, steepness) = (_laws.Gain, _laws.Steepness);
+        var (rounding, least) = (Rounding * _greatestPressure, Balanced * _greatestFlow);
+        for (var c = 0; c < _out.Length; c++)
         {
-            var out_ = Math.Abs(_laws.Lost[c] - Drop(Circuit.Elements[_laws.Carriers[c]], _laws.Carriers[c]));
-            if (out_ > Rounding * _greatestPressure && out_ * _laws.Gain[c] > Balanced * _greatestFlow * _laws.Steepness[c])
+            var size = Math.Abs(_out[c]);
+            if (size > rounding && size * gain[c] > least * steepness[c])
                 return false;
         }
 
@@ -138,12 +149,8 @@ public sealed partial class CircuitSolver
     private double Unbalanced()
     {
         double worst = 0;
-        for (var i = 0; i < _left.Length; i++)
-        {
-            if (Unknown(i) >= 0)
-                worst = Math.Max(worst, Math.Abs(_left[i]));
-        }
-
+        foreach (var i in _sought)
+            worst = Math.Max(worst, Math.Abs(_left[i]));
         return worst;
     }
 
@@ -162,8 +169,14 @@ public sealed partial class CircuitSolver
     private void Assemble()
     {
         _elimination.Clear(1e-14 * _greatestFlow / _greatestPressure);
-        for (var c = 0; c < _laws.Carriers.Length; c++)
-            Conducts(_laws.Carriers[c], _laws.Gain[c] / _laws.Steepness[c]);
+        for (var c = 0; c < _ends.Length; c++)
+        {
+            ref readonly var end = ref _ends[c];
+            var yields = 1 / _laws.Steepness[c];
+            _yields[c] = yields;
+            _elimination.Conductance(end.UnknownFrom, end.UnknownTo, end.Pair, _laws.Gain[c] * yields);
+        }
+
         for (var y = 0; y < _laws.Yielding.Length; y++)
         {
             var i = _laws.Yielding[y];
@@ -193,32 +206,24 @@ public sealed partial class CircuitSolver
 
     private void FindStep()
     {
-        for (var i = 0; i < _left.Length; i++)
+        for (var u = 0; u < _sought.Length; u++)
+            _rightHand[u] = -_left[_sought[u]];
+        var (gain, yields) = (_laws.Gain, _yields);
+        for (var c = 0; c < _ends.Length; c++)
         {
-            if (Unknown(i) is >= 0 and var u)
-                _rightHand[u] = -_left[i];
-        }
-
-        for (var c = 0; c < _laws.Carriers.Length; c++)
-        {
-            var i = _laws.Carriers[c];
-            var e = Circuit.Elements[i];
-            var carries = _laws.Gain[c] * (_laws.Lost[c] - Drop(e, i)) / _laws.Steepness[c];
-            if (Unknown(e.From) is >= 0 and var from)
-                _rightHand[from] += carries;
-            if (Unknown(e.To) is >= 0 and var to)
-                _rightHand[to] -= carries;
+            ref readonly var end = ref _ends[c];
+            var carries = gain[c] * _out[c] * yields[c];
+            if (end.UnknownFrom >= 0)
+                _rightHand[end.UnknownFrom] += carries;
+            if (end.UnknownTo >= 0)
+                _rightHand[end.UnknownTo] -= carries;
         }
 
         _elimination.Solve(_rightHand);
-        for (var i = 0; i < _pressureSteps.Length; i++)
-            _pressureSteps[i] = Unknown(i) is >= 0 and var u ? _rightHand[u] : 0;
-        for (var c = 0; c < _laws.Carriers.Length; c++)
-        {
-            var i = _laws.Carriers[c];
-            var e = Circuit.Elements[i];
-            _placeSteps[c] = (_pressureSteps[e.From] - _pressureSteps[e.To] - (_laws.Lost[c] - Drop(e, i))) / _laws.Steepness[c];
-        }
+        for (var u = 0; u < _sought.Length; u++)
+            _pressureSteps[_sought[u]] = _rightHand[u];
+        for (var c = 0; c < _ends.Length; c++)
+            _placeSteps[c] = (_pressureSteps[_ends[c].From] - _pressureSteps[_ends[c].To] - _out[c]) * yields[c];
     }
 
     private void Keep()
@@ -243,8 +248,8 @@ public sealed partial class CircuitSolver
         double work = 0;
         for (var i = 0; i < _left.Length; i++)
             work += _left[i] * _pressureSteps[i];
-        for (var c = 0; c < _laws.Carriers.Length; c++)
-            work += (_laws.Lost[c] - Drop(Circuit.Elements[_laws.Carriers[c]], _laws.Carriers[c])) * _laws.Gain[c] * _placeSteps[c];
+        for (var c = 0; c < _out.Length; c++)
+            work += _out[c] * _laws.Gain[c] * _placeSteps[c];
         return work;
     }
 

@@ -35,6 +35,10 @@ public sealed partial class CircuitSolver
     private readonly double[] _placeSteps;
     private readonly double[] _left;
     private readonly double[] _rightHand;
+    private readonly double[] _out;
+    private readonly double[] _yields;
+    private readonly Ends[] _ends;
+    private readonly int[] _sought;
     private readonly int[] _places;
     private readonly int[] _placesByThird;
     private readonly CircuitLaws _laws;
@@ -55,6 +59,9 @@ public sealed partial class CircuitSolver
         (_pressures, _pressuresBefore, _pressureSteps) = (new double[circuit.NodeCount], new double[circuit.NodeCount], new double[circuit.NodeCount]);
         (_placesBefore, _placeSteps) = (new double[_laws.Carried.Length], new double[_laws.Carried.Length]);
         (_left, _rightHand) = (new double[circuit.NodeCount], new double[n]);
+        (_out, _yields) = (new double[_laws.Carriers.Length], new double[_laws.Carriers.Length]);
+        _ends = Array.ConvertAll(_laws.Carriers, EndsOf);
+        _sought = [.. Enumerable.Range(0, circuit.NodeCount).Where(i => Unknown(i) >= 0)];
         _elimination = new Elimination(circuit.Order);
         _places = new int[circuit.ElementCount];
         _placesByThird = new int[2 * circuit.ElementCount];
@@ -195,6 +202,15 @@ public sealed partial class CircuitSolver
 
         return cautions;
     }
+
+    private Ends EndsOf(int element)
+    {
+        var e = Circuit.Elements[element];
+        return new(e.From, e.To, Unknown(e.From), Unknown(e.To), Circuit.Order.PlaceOf(Unknown(e.From), Unknown(e.To)));
+    }
+
+    /// <summary>Where a carrier is joined: nodes, unknowns, and where the pair stands in the matrix.</summary>
+    private readonly record struct Ends(int From, int To, int UnknownFrom, int UnknownTo, int Pair);
 
     private static double Square(double x) => x * x;
 

@@ -16,6 +16,7 @@ internal sealed class Elimination
     private readonly double[] _lower;
     private readonly double[] _diagonal;
     private readonly double[] _pivot;
+    private readonly double[] _inverse;
     private readonly double[] _x;
 
     /// <summary>Room for the numbers.</summary>
@@ -25,7 +26,7 @@ internal sealed class Elimination
         _n = order.Order.Length;
         (_order, _first, _rows, _fill) = (order.Order, order.First, order.Rows, order.Fill);
         (_upper, _lower) = (new double[_rows.Length], new double[_rows.Length]);
-        (_diagonal, _pivot, _x) = (new double[_n], new double[_n], new double[_n]);
+        (_diagonal, _pivot, _inverse, _x) = (new double[_n], new double[_n], new double[_n], new double[_n]);
     }
 
     /// <summary>Whether every number put in since <see cref="Clear"/> was a conductance.</summary>
@@ -92,23 +93,24 @@ internal sealed class Elimination
         for (var i = 0; i < _n; i++)
             _x[_order[i]] = b[i];
         var (down, up) = IsNet ? (_upper, _upper) : transposed ? (_upper, _lower) : (_lower, _upper);
+        var (x, rows, first, inverse) = (_x, _rows, _first, _inverse);
         for (var k = 0; k < _n; k++)
         {
-            var share = _x[k] / _pivot[k];
-            for (var a = _first[k]; a < _first[k + 1]; a++)
-                _x[_rows[a]] += down[a] * share;
+            var share = x[k] * inverse[k];
+            for (int a = first[k], end = first[k + 1]; a < end; a++)
+                x[rows[a]] += down[a] * share;
         }
 
         for (var k = _n - 1; k >= 0; k--)
         {
-            var sum = _x[k];
-            for (var a = _first[k]; a < _first[k + 1]; a++)
-                sum += up[a] * _x[_rows[a]];
-            _x[k] = sum / _pivot[k];
+            var sum = x[k];
+            for (int a = first[k], end = first[k + 1]; a < end; a++)
+                sum += up[a] * x[rows[a]];
+            x[k] = sum * inverse[k];
         }
 
         for (var i = 0; i < _n; i++)
-            b[i] = _x[_order[i]];
+            b[i] = x[_order[i]];
     }
 
     private bool Net()
@@ -122,13 +124,14 @@ internal sealed class Elimination
                 pivot += _upper[a];
             if (!(pivot > 0))
                 return false;
-            _pivot[k] = pivot;
-            var over = _diagonal[k] / pivot;
+            var inverse = 1 / pivot;
+            _inverse[k] = inverse;
+            var over = _diagonal[k] * inverse;
             for (var a = begin; a < end; a++)
             {
                 var ga = _upper[a];
                 _diagonal[_rows[a]] += ga * over;
-                ga /= pivot;
+                ga *= inverse;
                 for (var b = a + 1; b < end; b++)
                     _upper[_fill[fill++]] += ga * _upper[b];
             }
@@ -157,9 +160,10 @@ internal sealed class Elimination
             var (begin, end) = (_first[k], _first[k + 1]);
             if (!(Math.Abs(_pivot[k]) > 0))
                 return false;
+            _inverse[k] = 1 / _pivot[k];
             for (var a = begin; a < end; a++)
             {
-                var (la, ua) = (_lower[a] / _pivot[k], _upper[a] / _pivot[k]);
+                var (la, ua) = (_lower[a] * _inverse[k], _upper[a] * _inverse[k]);
                 _pivot[_rows[a]] -= la * _upper[a];
                 for (var b = a + 1; b < end; b++)
                 {
