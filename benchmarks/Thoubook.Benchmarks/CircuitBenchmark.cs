@@ -131,7 +131,7 @@ internal static class CircuitBenchmark
 
     private static void Beside(string program, Dictionary<string, double> own)
     {
-        using var peer = Process.Start(new ProcessStartInfo(program, [Path.Combine(AppContext.BaseDirectory, "reference"), "--repeats", "101"]) { RedirectStandardOutput = true, RedirectStandardError = true })!;
+        using var peer = Process.Start(new ProcessStartInfo(program, [Path.Combine(AppContext.BaseDirectory, "reference"), "--repeats", "101"]) { UseShellExecute = false, RedirectStandardOutput = true, RedirectStandardError = true })!;
         peer.ErrorDataReceived += (_, _) => { };
         peer.BeginErrorReadLine();
         while (peer.StandardOutput.ReadLine() is { } line)
