@@ -10,7 +10,8 @@ namespace Thoubook.Mechanics.Circuits;
 /// </summary>
 internal sealed class CircuitLaws
 {
-    private readonly Circuit _circuit;
+    private readonly CircuitElement[] _elements;
+    private readonly (int First, int Count, int HeightFrom, int HeightTo)[] _numbers;
     private readonly RoughPipes _pipes;
     private readonly double[] _linear;
     private readonly double[] _square;
@@ -19,7 +20,8 @@ internal sealed class CircuitLaws
 
     public CircuitLaws(Circuit circuit)
     {
-        _circuit = circuit;
+        _elements = [.. circuit.Elements];
+        _numbers = [.. _elements.Select((e, i) => (circuit.FirstParameter(i), e.Rules.Length, circuit.FindHeight(e.From).Index, circuit.FindHeight(e.To).Index))];
         var use = Enumerable.Range(0, circuit.ElementCount).Where(i => !circuit.Elements[i].Blanked).ToList();
         var pipes = use.Where(i => circuit.Elements[i] is Pipe).ToList();
         Pipes = pipes.Count;
@@ -108,12 +110,23 @@ internal sealed class CircuitLaws
             var i = Carriers[c];
             var v = ValuesOf(values, i);
             Head[i] = Static(values, i);
-            switch (_circuit.Elements[i])
+            switch (_elements[i])
             {
                 case Pipe:
                     var turning = at.Speed * v[7];
                     Head[i] += at.Density * turning * turning * ((v[6] * v[6]) - (v[5] * v[5])) / 2;
                     _pipes.Prepare(c, v, at.Viscosity, at.Density);
+                    break;
+                case LaminarPassage:
+                    var viscosity = at.Viscosity;
+                    if (v[1] != 0 && at.ViscosityAtRise is { } atRise)
+                    {
+                        if (v[1] != lastRise)
+                            (lastRise, warmer) = (v[1], atRise(v[1]));
+                        viscosity = warmer;
+                    }
+
+                    (_linear[c], _square[c]) = (Math.Min(viscosity / v[0], Blocked), 0);
                     break;
                 case Orifice:
                     var k = v[1] * Math.PI / 4 * v[0] * v[0];
@@ -130,17 +143,6 @@ internal sealed class CircuitLaws
                 case ReliefValve valve:
                     _opening[c - Straight] = OpeningLaw.Valve(Sprung(valve, v), at.Viscosity, at.Density);
                     break;
-                case LaminarPassage:
-                    var viscosity = at.Viscosity;
-                    if (v[1] != 0 && at.ViscosityAtRise is { } atRise)
-                    {
-                        if (v[1] != lastRise)
-                            (lastRise, warmer) = (v[1], atRise(v[1]));
-                        viscosity = warmer;
-                    }
-
-                    (_linear[c], _square[c]) = (Math.Min(viscosity / v[0], Blocked), 0);
-                    break;
                 default:
                     (_linear[c], _square[c]) = (v[0] * at.Viscosity, v[1] * at.Density);
                     break;
@@ -153,7 +155,7 @@ internal sealed class CircuitLaws
         {
             var i = Yielding[y];
             Head[i] = Static(values, i);
-            if (_circuit.Elements[i] is ReliefValve valve)
+            if (_elements[i] is ReliefValve valve)
                 Valves[y] = Sprung(valve, ValuesOf(values, i));
         }
     }
@@ -165,7 +167,7 @@ internal sealed class CircuitLaws
     public double Usual(int c, double[] values)
     {
         var v = ValuesOf(values, Carriers[c]);
-        return _circuit.Elements[Carriers[c]] switch
+        return _elements[Carriers[c]] switch
         {
             Pipe => Math.PI / 4 * v[0] * v[0] * v[4],
             Orifice => v[1] * Math.PI / 4 * v[0] * v[0] * 5,
@@ -184,7 +186,7 @@ internal sealed class CircuitLaws
     public double GuessedYield(int y, double[] values)
     {
         var v = ValuesOf(values, Yielding[y]);
-        return _circuit.Elements[Yielding[y]] switch
+        return _elements[Yielding[y]] switch
         {
             Pump when v[4] != At.Atmosphere => Moved(v) / Math.Abs(At.Atmosphere - v[4]),
             _ => 0,
@@ -218,7 +220,7 @@ internal sealed class CircuitLaws
         for (var y = 0; y < Yielding.Length; y++)
         {
             var i = Yielding[y];
-            var e = _circuit.Elements[i];
+            var e = _elements[i];
             (Yield[y], ByFrom[y], ByTo[y], ByThird[y]) = Given(e, ValuesOf(values, i), Valves[y], pressures[e.From], pressures[e.To], ThirdOf(e, pressures), Head[i]);
         }
     }
@@ -227,7 +229,7 @@ internal sealed class CircuitLaws
     public double LossWith(int c, ReadOnlySpan<double> v)
     {
         var flow = Place[c];
-        switch (_circuit.Elements[Carriers[c]])
+        switch (_elements[Carriers[c]])
         {
             case Pipe:
                 var turning = At.Speed * v[7];
@@ -245,7 +247,7 @@ internal sealed class CircuitLaws
     {
         const double Step = 1e-5;
         var v = ValuesOf(values, Carriers[c]);
-        return _circuit.Elements[Carriers[c]] switch
+        return _elements[Carriers[c]] switch
         {
             Pipe => (RoughPipes.Loss(v, Carried[c], At.Viscosity * (1 + Step), At.Density) - RoughPipes.Loss(v, Carried[c], At.Viscosity * (1 - Step), At.Density)) / (2 * Step),
             Orifice or Consumer => 0,
@@ -256,7 +258,7 @@ internal sealed class CircuitLaws
     }
 
     /// <summary>[m³/s for each Pa] What a yielding element leaks besides.</summary>
-    public double Leak(int y, double[] values) => _circuit.Elements[Yielding[y]] switch
+    public double Leak(int y, double[] values) => _elements[Yielding[y]] switch
     {
         Pump => ValuesOf(values, Yielding[y])[1] / At.Viscosity,
         ReliefValve => Valves[y].SeatLeak / At.Viscosity,
@@ -266,7 +268,7 @@ internal sealed class CircuitLaws
     /// <summary>[m³/s] The flow of a creeping or yielding element with other numbers, at the pressures as they are.</summary>
     public double FlowWith(int i, ReadOnlySpan<double> v, double[] pressures)
     {
-        var e = _circuit.Elements[i];
+        var e = _elements[i];
         var drop = pressures[e.From] - pressures[e.To] + Head[i];
         return e switch
         {
@@ -281,7 +283,7 @@ internal sealed class CircuitLaws
     /// <summary>[m] how far a valve is open.</summary>
     public double Lift(int i, double[] values, double[] pressures)
     {
-        var e = _circuit.Elements[i];
+        var e = _elements[i];
         var v = ValuesOf(values, i);
         var drop = pressures[e.From] - pressures[e.To] + Head[i];
         return e switch
@@ -302,15 +304,11 @@ internal sealed class CircuitLaws
         return share <= 0 ? (0, 0) : share >= 1 ? (1, 0) : (share, 1 / (wholly - v[4]));
     }
 
-    public ReadOnlySpan<double> ValuesOf(double[] values, int element) => values.AsSpan(_circuit.FirstParameter(element), _circuit.Elements[element].Rules.Length);
+    public ReadOnlySpan<double> ValuesOf(double[] values, int element) => values.AsSpan(_numbers[element].First, _numbers[element].Count);
 
     private double Moved(ReadOnlySpan<double> v) => (v[0] + v[3]) * At.Speed / (2 * Math.PI) * v[2];
 
-    private double Static(double[] values, int i)
-    {
-        var e = _circuit.Elements[i];
-        return At.Density * OperatingPoint.Gravity * (values[_circuit.FindHeight(e.From).Index] - values[_circuit.FindHeight(e.To).Index]);
-    }
+    private double Static(double[] values, int i) => At.Density * OperatingPoint.Gravity * (values[_numbers[i].HeightFrom] - values[_numbers[i].HeightTo]);
 
     private static double ThirdOf(CircuitElement e, double[] pressures) => e.Third is { } third ? pressures[third] : 0;
 

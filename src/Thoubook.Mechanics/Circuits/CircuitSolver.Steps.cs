@@ -95,15 +95,15 @@ public sealed partial class CircuitSolver
     {
         Array.Clear(_left);
         double greatest = NilFlow;
-        var (carried, lost, head, ends) = (_laws.Carried, _laws.Lost, _laws.CarrierHead, _ends);
+        var (carried, lost, head, ends, left, pressures, remains) = (_laws.Carried, _laws.Lost, _laws.CarrierHead, _ends, _left, _pressures, _out);
         for (var c = 0; c < ends.Length; c++)
         {
             ref readonly var end = ref ends[c];
             var flow = carried[c];
-            _left[end.From] += flow;
-            _left[end.To] -= flow;
+            left[end.From] += flow;
+            left[end.To] -= flow;
             greatest = Math.Max(greatest, Math.Abs(flow));
-            _out[c] = lost[c] - (_pressures[end.From] - _pressures[end.To] + head[c]);
+            remains[c] = lost[c] - (pressures[end.From] - pressures[end.To] + head[c]);
         }
 
         for (var y = 0; y < _laws.Yielding.Length; y++)

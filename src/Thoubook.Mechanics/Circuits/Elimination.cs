@@ -115,25 +115,29 @@ internal sealed class Elimination
 
     private bool Net()
     {
+        var (first, rows, filled, upper, diagonal, inverses) = (_first, _rows, _fill, _upper, _diagonal, _inverse);
         var fill = 0;
-        for (var k = 0; k < _n; k++)
+        for (var k = 0; k < inverses.Length; k++)
         {
-            var (begin, end) = (_first[k], _first[k + 1]);
-            var pivot = _diagonal[k];
+            var (begin, end) = (first[k], first[k + 1]);
+            var own = diagonal[k];
+            var pivot = own;
             for (var a = begin; a < end; a++)
-                pivot += _upper[a];
+                pivot += upper[a];
             if (!(pivot > 0))
                 return false;
             var inverse = 1 / pivot;
-            _inverse[k] = inverse;
-            var over = _diagonal[k] * inverse;
+            inverses[k] = inverse;
+            var over = own * inverse;
             for (var a = begin; a < end; a++)
             {
-                var ga = _upper[a];
-                _diagonal[_rows[a]] += ga * over;
+                var ga = upper[a];
+                diagonal[rows[a]] += ga * over;
+                if (a + 1 == end)
+                    break;
                 ga *= inverse;
                 for (var b = a + 1; b < end; b++)
-                    _upper[_fill[fill++]] += ga * _upper[b];
+                    upper[filled[fill++]] += ga * upper[b];
             }
         }
 

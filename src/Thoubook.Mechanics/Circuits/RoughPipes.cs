@@ -19,11 +19,11 @@ internal sealed class RoughPipes(int count)
     /// <param name="density">[kg/m³]</param>
     public void Prepare(int i, ReadOnlySpan<double> v, double viscosity, double density)
     {
-        var (bore, number) = (v[0], v[4]);
-        var perRe2 = viscosity * viscosity / (2 * density * bore * bore);
-        _rough[i] = 0.27 * v[2] / bore;
-        _reynolds[i] = density * bore / (viscosity * Math.PI / 4 * bore * bore * number);
-        _friction[i] = perRe2 * v[1] / bore;
+        var inverse = 1 / v[0];
+        var perRe2 = viscosity * viscosity / (2 * density) * inverse * inverse;
+        _rough[i] = 0.27 * v[2] * inverse;
+        _reynolds[i] = density * inverse / (viscosity * (Math.PI / 4) * v[4]);
+        _friction[i] = perRe2 * v[1] * inverse;
         _heads[i] = perRe2 * v[3];
     }
 
