@@ -24,6 +24,7 @@ internal static class Command
         PieceVerbs.Lift,
         .. OilVerbs.All,
         CircuitVerb.Circuit,
+        CloseupPlanVerb.Plan,
         SumVerb.Sum,
         VerifyVerb.Verify,
     ];

@@ -16,6 +16,7 @@ namespace Thoubook.Cli.Answers;
 [JsonSerializable(typeof(IReadOnlyList<ReadingAnswer>))]
 [JsonSerializable(typeof(VerifyAnswer))]
 [JsonSerializable(typeof(CircuitAnswer))]
+[JsonSerializable(typeof(PlanTimesAnswer))]
 [JsonSerializable(typeof(SumAnswered))]
 [JsonSerializable(typeof(PumpCardAnswer))]
 [JsonSerializable(typeof(IReadOnlyList<SumDescribed>))]

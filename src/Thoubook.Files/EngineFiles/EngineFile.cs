@@ -37,23 +37,31 @@ public static class EngineFile
 
     /// <summary>The record of a text that may hold a circuit alone, with the parts, dimensions and fits that it takes its sizes from.</summary>
     /// <remarks>An engine that the text does not name bears the name of the file.</remarks>
-    public static Outcome<EngineRecord> ReadCircuit(string text, string fileName, ImportTerms terms)
+    public static Outcome<EngineRecord> ReadCircuit(string text, string fileName, ImportTerms terms) =>
+        ReadAlone(text, fileName, terms, Circuits.Section, "The file holds a circuit: section, with the keys oil, nodes and elements under it.");
+
+    /// <summary>The record of a text that may hold the steps of a plan alone, with the parts, joints and spaces that they name.</summary>
+    /// <remarks>An engine that the text does not name bears the name of the file.</remarks>
+    public static Outcome<EngineRecord> ReadPlan(string text, string fileName, ImportTerms terms) =>
+        ReadAlone(text, fileName, terms, Closings.Steps, "The file holds a steps: section, with the names of the steps under it, each with its keys.");
+
+    private static Outcome<EngineRecord> ReadAlone(string text, string fileName, ImportTerms terms, string section, string allowed)
     {
         var problems = new ProblemList(fileName);
         EngineRecord? record = null;
-        var unnamed = new Engine(EngineName.TryRead(fileName, out var name, out _) ? name : new EngineName("circuit"), Purpose.StandRun);
+        var unnamed = new Engine(EngineName.TryRead(fileName, out var name, out _) ? name : new EngineName(section), Purpose.StandRun);
         switch (YamlReader.Read(text, problems))
         {
             case null:
                 break;
-            case YamlMap root when root[Circuits.Section] is null or YamlScalar { IsLeftOut: true }:
-                problems.Add(root.Line, root.Column, "file-circuit-missing", "", "no circuit", "The file holds a circuit: section, with the keys oil, nodes and elements under it.", "Check that this is the right file.");
+            case YamlMap root when root[section] is null or YamlScalar { IsLeftOut: true }:
+                problems.Add(root.Line, root.Column, $"file-{section}-missing", "", $"no {section}", allowed, "Check that this is the right file.");
                 break;
             case YamlMap root:
                 record = new EngineFileReader(root, problems, terms, unnamed).Read();
                 break;
             case var other:
-                problems.Add(other.Line, other.Column, "file-shape", "", other.What, "The file holds a circuit: section, with the keys oil, nodes and elements under it.", "Check that this is the right file.");
+                problems.Add(other.Line, other.Column, "file-shape", "", other.What, allowed, "Check that this is the right file.");
                 break;
         }
 
