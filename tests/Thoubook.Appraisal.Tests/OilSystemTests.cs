@@ -210,6 +210,15 @@ public sealed class OilSystemTests
         Assert.True(after.Value < before.Value);
         Assert.True(after.Band < 0.8 * before.Band, $"{after.Band} after {before.Band}");
 
+        // A slip of the pen or a lost plug is not what the sizes leave open: nothing is fitted to it, even where it was accepted.
+        Assert.False(Read(test).IsFarOff);
+        Assert.True(Read(Test(1000)).IsFarOff);
+        Assert.True(Read(Test(0.001)).IsFarOff);
+        var slip = Test(1000);
+        var misled = Two("0.3 thou").Circuit(c => c with { FlowTest = setting }).Change(r => r with { FlowTests = [slip], Calibrations = [new Calibration(FactId.New(), engine.Now(), "bench", slip.Id)] });
+        Assert.False(Assert.Single(misled.Oil().FlowTests()).Calibrates);
+        Assert.Equal(before.Value, misled.Oil().MainGauge().Pressure.Value);
+
         // Struck out, it counts no longer.
         Assert.Equal(before.Value, engine.StrikeOut(test.Id).Oil().MainGauge().Pressure.Value);
 

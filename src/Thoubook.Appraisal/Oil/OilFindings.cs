@@ -89,7 +89,11 @@ public sealed record ExpectedFlow(ElementDefinition Element, Estimate Flow);
 /// <param name="Deviation">[-] what was caught less what was expected, in standard uncertainties of both.</param>
 /// <param name="Says">In a sentence.</param>
 /// <param name="Each">The same for each element that was caught by itself.</param>
-public sealed record FlowTestReading(FlowTest Test, Standing Standing, bool Calibrates, Estimate Expected, double Deviation, string Says, IReadOnlyList<CaughtReading> Each);
+public sealed record FlowTestReading(FlowTest Test, Standing Standing, bool Calibrates, Estimate Expected, double Deviation, string Says, IReadOnlyList<CaughtReading> Each)
+{
+    /// <summary>So far from what was expected that something else than the doubt of the sizes is the cause: no pressure is fitted to it.</summary>
+    public bool IsFarOff { get; init; }
+}
 
 /// <param name="Element">Which.</param>
 /// <param name="Expected">[m³/s]</param>

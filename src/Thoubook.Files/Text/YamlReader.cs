@@ -50,7 +50,7 @@ internal sealed class YamlReader
             Next();
         if (_parser.Current is not DocumentStart)
         {
-            _problems.Add(1, 1, "yaml-empty", "", "nothing", "An engine file begins with the key engine.", "Check that this is the right file.");
+            _problems.Add(1, 1, "yaml-empty", "", "nothing", "The file is empty.", "Check that this is the right file.");
             return null;
         }
 

@@ -90,10 +90,10 @@ internal static class ElementKeys
     public static ElementKey Piston { get; } = Size("piston", "diameter of the piston");
 
     public static ElementKey Clogged { get; } =
-        Left(Number("clogged", "the share that is stopped up; 0 where left out", 0, 1) with { IsBelowGreatest = true }, 0);
+        Left(Number("clogged", "the share that is stopped up; 0 where left out", 0, 0.99), 0);
 
     public static ElementKey SeatAngle { get; } =
-        Left(new ElementKey("seat-angle", QuantityKind.Angle, KeyNeed.MayBeLeftOut, "half angle of the cone; 45° where left out") { Least = Degree, Greatest = 89 * Degree }, 45 * Degree);
+        Left(new ElementKey("seat-angle", QuantityKind.Angle, KeyNeed.MayBeLeftOut, "half angle of the cone; 45° where left out") { Least = 6 * Degree, Greatest = 85 * Degree }, 45 * Degree);
 
     public static ElementKey PressureAngle { get; } =
         Left(new ElementKey("pressure-angle", QuantityKind.Angle, KeyNeed.MayBeLeftOut, "pressure angle of the cutter; 20° where left out") { Least = 5 * Degree, Greatest = 35 * Degree }, 20 * Degree);

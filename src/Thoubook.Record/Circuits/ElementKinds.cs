@@ -20,7 +20,7 @@ public static class ElementKinds
         Diameter,
         Clearance,
         Size("land", "width of one land beside the groove"),
-        Left(Count("lands", "how many lands the oil leaves by; 2 where left out"), 2),
+        Left(Count("lands", "how many lands the oil leaves by; 2 where left out") with { Greatest = 2 }, 2),
         Eccentricity(0.6),
         FilmRise,
     ];
@@ -52,7 +52,8 @@ public static class ElementKinds
         new(
             ElementKind.Jacket,
             "The space between two cylinders that a cooler, a heater or a jacketed pipe leaves for the oil.",
-            [Diameter with { Says = "diameter of the inner cylinder" }, Size("gap", "space on one side") with { Side = Side.PerSide }, Length, Losses(1.5)]),
+            [Diameter with { Says = "diameter of the inner cylinder" }, Size("gap", "space on one side") with { Side = Side.PerSide }, Length, Losses(1.5)])
+        { Orders = [new("gap", "diameter", "The space of a jacket is narrower than the cylinder within is thick")] },
         new(ElementKind.GroovedBearing, "A plain bearing fed by a groove all round it.", GroovedSizes) { Orders = [ClearanceBelowJournal] },
         new(ElementKind.HalfGroovedBearing, "A plain bearing with a groove half way round, in the unloaded shell.", GroovedSizes) { Orders = [ClearanceBelowJournal] },
         new(
@@ -67,7 +68,7 @@ public static class ElementKinds
                 Eccentricity(0.6),
                 FilmRise,
             ])
-        { Orders = [ClearanceBelowJournal, new("hole", "width", "The hole is smaller than the bearing is wide")] },
+        { Orders = [ClearanceBelowJournal, new("hole", "width", "The hole is at most 0.8 of the width of the bearing") { MayBeEqual = true, Share = 0.8 }] },
         new(
             ElementKind.Pump,
             "A pump known by what it moves in a turn and how it leaks.",
@@ -141,6 +142,7 @@ public static class ElementKinds
             [
                 new("overlap", "lift", "The port begins to open before the piston stops"),
                 new("leak-gap", "piston", "A clearance is less than the diameter of its piston"),
+                new("port", "piston", "All openings of the port together go at most once round the piston") { MayBeEqual = true, Share = Math.PI },
             ],
         },
         new(
@@ -174,7 +176,7 @@ public static class ElementKinds
                 Gap("wire", "diameter of the wire"),
                 Clogged,
             ])
-        { Orders = [new("wire", "pitch", "Between two wires there is a hole, so the wire is thinner than the pitch")] },
+        { Orders = [new("wire", "pitch", "Between two wires there is a hole, so the wire is at most 0.9 of the pitch") { MayBeEqual = true, Share = 0.9 }] },
         new(
             ElementKind.Filter,
             "A filter known by the loss that it is rated at.",

@@ -43,7 +43,7 @@ public sealed record ElementShape(ElementKind Kind, string Says, IReadOnlyList<E
 
         foreach (var order in Orders.Where(o => !wrong.Contains(o.Lesser) && !wrong.Contains(o.Greater)))
         {
-            if (Of(order.Lesser) is { } a && Of(order.Greater) is { } b && (order.MayBeEqual ? a > b : a >= b))
+            if (Of(order.Lesser) is { } a && Of(order.Greater) is { } b && (order.MayBeEqual ? a > order.Share * b : a >= order.Share * b))
             {
                 var at = si(order.Lesser) is null ? order.Greater : order.Lesser;
                 yield return new Problem("circuit-sizes", at, $"{order.Lesser} {Key(order.Lesser)!.Show(a)} and {order.Greater} {Key(order.Greater)!.Show(b)}", $"{order.Says}.", "Correct one of them.");
@@ -153,4 +153,7 @@ public sealed record ElementKey(string Name, QuantityKind Kind, KeyNeed Need, st
 public sealed record SizeOrder(string Lesser, string Greater, string Says)
 {
     public bool MayBeEqual { get; init; }
+
+    /// <summary>[-] The lesser is below this many times the greater.</summary>
+    public double Share { get; init; } = 1;
 }

@@ -32,6 +32,8 @@ public sealed class ElementKindsTests
     [InlineData(ElementKind.GroovedBearing, "clearance", 0.012, "circuit-sizes")]
     [InlineData(ElementKind.CheckValve, "full-open", 0, "circuit-sizes")]
     [InlineData(ElementKind.Pipe, "bore", 1e-6, "circuit-sizes")]
+    [InlineData(ElementKind.GroovedBearing, "lands", 3, "circuit-size")]
+    [InlineData(ElementKind.Jacket, "gap", 0.02, "circuit-sizes")]
     public void Check_UnphysicalSize_Refused(ElementKind kind, string key, double si, string code)
     {
         var sizes = new Dictionary<string, double> { ["bore"] = 0.01, ["length"] = 1, ["diameter"] = 0.011, ["clearance"] = 1e-4, ["land"] = 0.02, [key] = si };
