@@ -113,8 +113,8 @@ public sealed partial class OpenWorkshop
             return new Problem("unknown-flow-test", "of", entry.FlowTest.ToString(), "This engine has no flow test with that identifier.", "Take the identifier from the list of flow tests.");
         if (Standing.Of(test, record) is { Stands: false } standing)
             return new Problem("flow-test-fallen", "of", test.Headline, $"It no longer stands: {standing.Why}.", "Make the flow test again.");
-        if (OilSystem.Of(Appraiser.Appraise(record)).IsOk(out var oil, out _) && oil.FlowTests().FirstOrDefault(t => t.Test.Id == test.Id) is { IsFarOff: true } reading)
-            return new Problem("flow-test-far-off", "of", test.Headline, $"A circuit is fitted to a test that the doubt of its sizes explains, and this one lies far outside. {reading.Says}", "Find the cause and make the test again, or strike out what was written down wrong.");
+        if (Oil(entry.Engine).IsOk(out var oil, out _) && oil.FlowTests().FirstOrDefault(t => t.Test.Id == test.Id) is { IsFarOff: true } reading)
+            return new Problem("flow-test-far-off", "of", test.Headline, $"A circuit is fitted to a test that its sizes may explain, and this one lies too far off. {reading.Says}", "Find the cause and make the test again, or strike out what was written down wrong.");
         var (id, at) = Signed(entry);
         return Write(entry, record, new Calibration(id, at, entry.By, test.Id) { Why = Blank(entry.Why) });
     });

@@ -14,8 +14,8 @@ public sealed partial class OilSystem
     /// <summary>[-] Beyond so many standard uncertainties something is said.</summary>
     private const double Remarkable = 2;
 
-    /// <summary>[-] Beyond so many the doubt of the sizes does not explain it, and nothing is fitted to it.</summary>
-    private const double FarOff = 4;
+    /// <summary>[-] So many times what was expected, or so many times less, is a plug or a slip of the pen and no clearance: nothing is fitted to it.</summary>
+    private const double FarOff = 5;
 
     /// <summary>What the flow test is expected to give as it is planned.</summary>
     public Outcome<FlowTestExpected> FlowTestExpected() => _circuit.FlowTest is { } setting
@@ -50,10 +50,10 @@ public sealed partial class OilSystem
             }));
         }
 
-        return new FlowTestReading(test, Standing.Of(test, Record), Record.Index.CalibratingTest?.Id == test.Id && !IsFarOff(deviation), expected.Total, deviation, says, each) { IsFarOff = IsFarOff(deviation) };
+        return new FlowTestReading(test, Standing.Of(test, Record), Record.Index.CalibratingTest?.Id == test.Id && !IsFarOff(test, expected.Total), expected.Total, deviation, says, each) { IsFarOff = IsFarOff(test, expected.Total) };
     }
 
-    private static bool IsFarOff(double deviation) => Math.Abs(deviation) > FarOff;
+    private static bool IsFarOff(FlowTest test, Estimate expected) => !(test.Flow.Si < FarOff * expected.Value && test.Flow.Si > expected.Value / FarOff);
 
     private static double Deviation(double caught, Estimate expected)
     {
@@ -138,7 +138,7 @@ public sealed partial class OilSystem
     private FlowFit? WorkOutFit()
     {
         if (Record.Index.CalibratingTest is not { } test || test.Flow.Si <= 0 || !Expected(SettingOf(test)).IsOk(out var expected, out _) || expected.Total.Value <= 0
-            || IsFarOff(Deviation(test.Flow.Si, expected.Total)))
+            || IsFarOff(test, expected.Total))
             return null;
         var total = expected.Total;
         var log = new Estimate(Math.Log(total.Value), [.. total.Contributions.Select(c => c with { Value = c.Value / total.Value })]);

@@ -53,6 +53,8 @@ public sealed partial class OilSystem
             problems.Add(new Problem("unknown-figure", "", name.ToString(), "A dimension or fit of the engine.", Nearest.Advice(name.ToString(), Figures(), "Name one of these.")));
         foreach (var name in trial.Blanked.Concat(trial.Opened).Concat(trial.Sizes.Select(s => s.Element)).Where(n => _circuit.Element(n) is null))
             problems.Add(new Problem("unknown-element", "", name.Text, "An element of the circuit.", Nearest.Advice(name.Text, _circuit.Elements.Select(e => e.Name.Text), "Name one of these.")));
+        foreach (var name in trial.Opened.Where(n => _circuit.Element(n) is { Blanked: false }))
+            problems.Add(new Problem("not-blanked", "", name.Text, "Only what is blanked can be fitted again, and this is not blanked.", "Leave it out, or name one that is."));
         foreach (var size in trial.Sizes.Where(s => _circuit.Element(s.Element)?.Shape.Key(s.Key) is null && _circuit.Element(s.Element) is not null))
             problems.Add(new Problem("unknown-key", size.Element.Text, size.Key, $"One of: {string.Join(", ", _circuit.Element(size.Element)!.Shape.Keys.Select(k => k.Name))}.", "Name one of these."));
         if (problems.Count > 0)

@@ -29,6 +29,9 @@ public sealed record CircuitProblem(CircuitSection Section, string Entry, string
 /// <summary>What can be said of a circuit from its own words: names that are not there, keys that are missing, sizes that nothing can have.</summary>
 public static class CircuitCheck
 {
+    /// <summary>[Pa] Of the air about; no gauge pressure is as far below it.</summary>
+    private const double Atmosphere = 101_325;
+
     /// <summary>Everything that is wrong; nothing where the circuit may be stored. Whether it can be solved is another question.</summary>
     public static IReadOnlyList<CircuitProblem> Of(OilCircuit circuit, EngineRecord record)
     {
@@ -37,6 +40,7 @@ public static class CircuitCheck
         [
             .. Oil(circuit.Oil),
             .. Twice(CircuitSection.Nodes, circuit.Nodes, n => n.Name.Text),
+            .. circuit.Nodes.SelectMany(Node),
             .. Alike(circuit),
             .. Twice(CircuitSection.Elements, circuit.Elements, e => e.Name.Text),
             .. Twice(CircuitSection.Gauges, circuit.Gauges, g => g.Name.Text),
@@ -105,6 +109,12 @@ public static class CircuitCheck
             yield return new(CircuitSection.Oil, "", "density", new("circuit-size", "", density.Text, "A density is above 0.", "Correct it."));
         if (oil.ShearFactor is { } factor && factor.Si is not (> 0 and <= 1))
             yield return new(CircuitSection.Oil, "", "shear-factor", new("circuit-size", "", factor.Text, "The share of the viscosity that is left is above 0, up to 1.", "Correct it."));
+    }
+
+    private static IEnumerable<CircuitProblem> Node(NodeDefinition node)
+    {
+        if (node.Pressure is { } pressure && pressure.Si <= -Atmosphere)
+            yield return new(CircuitSection.Nodes, node.Name.Text, "pressure", new("circuit-size", "", pressure.Text, "A gauge pressure is above -14.7 psi, which is nothing at all.", "Correct it."));
     }
 
     private static IEnumerable<CircuitProblem> Gauge(OilGauge gauge, IReadOnlySet<NodeName> nodes)
