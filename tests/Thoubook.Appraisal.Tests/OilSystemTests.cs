@@ -129,6 +129,7 @@ public sealed class OilSystemTests
         Assert.Equal(Two().Oil().MainGauge().Pressure.Value, answer.Gauges[0].Pressure.Value, 1e-6);
         var opened = Good(system.Try(new OilTrial("jet fitted") { Opened = [new ElementName("jet")] }, system.HotIdle));
         Assert.True(opened.Difference.Value < 0);
+        Assert.Equal("not-blanked", Assert.Single(Bad(system.Suppose(new OilTrial("main fitted") { Opened = [new ElementName("main-1")] }))).Code);
         Assert.Contains(system.UsualTrials(system.HotIdle), t => t.Name == "jet fitted again");
         Assert.Contains(system.UsualTrials(system.HotIdle), t => t.Oil?.Grade == "SAE 50");
     }

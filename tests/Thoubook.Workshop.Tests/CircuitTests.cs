@@ -100,9 +100,9 @@ public sealed class CircuitTests : IDisposable
     public void AFlowTest_IsWrittenDown_Accepted_AndFallsWithThePiecesInPlace()
     {
         Bench.Ok(_bench.Workshop.Choose(new PieceEntry(Bench.Pump, "pump/body", "P-1 Test pump", "owner")));
-        var test = Bench.Ok(_bench.Workshop.AddFlowTest(new FlowTestEntry(Bench.Pump, "30 psi", "29 °C", "bench") { Volume = "1 imp gal", Time = "30 min", Caught = [("gap", "0.1 l/min")] }));
+        var test = Bench.Ok(_bench.Workshop.AddFlowTest(new FlowTestEntry(Bench.Pump, "30 psi", "29 °C", "bench") { Volume = "30 cc", Time = "30 min", Caught = [("gap", "0.1 l/min")] }));
 
-        Assert.Equal(4.54609e-3 / 1800, test.Flow.Si, 1e-12);
+        Assert.Equal(30e-6 / 1800, test.Flow.Si, 1e-12);
         Assert.Equal("gallery", test.FedAt.Text);
         Assert.Equal(_bench.Record.Choices.Select(c => c.Id), test.ReliesOn);
         Assert.Null(_bench.Record.Index.CalibratingTest);
@@ -114,6 +114,8 @@ public sealed class CircuitTests : IDisposable
         Bench.Ok(_bench.Workshop.AddWork(new WorkEntry(Bench.Pump, "P-1 Test pump", "face lapped", "machinist") { Altered = ["depth"] }));
         Assert.Null(_bench.Record.Index.CalibratingTest);
         Assert.Equal("flow-test-fallen", Bench.Refused(_bench.Workshop.Calibrate(new CalibrationEntry(Bench.Pump, test.Id, "owner"))).Code);
+        var slip = Bench.Ok(_bench.Workshop.AddFlowTest(new FlowTestEntry(Bench.Pump, "30 psi", "29 °C", "bench") { Volume = "1 imp gal", Time = "30 min" }));
+        Assert.Equal("flow-test-far-off", Bench.Refused(_bench.Workshop.Calibrate(new CalibrationEntry(Bench.Pump, slip.Id, "owner"))).Code);
         Assert.Equal("unknown-flow-test", Bench.Refused(_bench.Workshop.Calibrate(new CalibrationEntry(Bench.Pump, FactId.New(), "owner"))).Code);
     }
 

@@ -89,6 +89,14 @@ public sealed class CircuitCheckTests
         Assert.Null(record.Index.CalibratingTest);
     }
 
+    [Fact]
+    public void AReservoirBelowNothingAtAll_IsRefused()
+    {
+        NodeDefinition Sump(string pressure) => new(new("sump")) { Pressure = Quantity(pressure, QuantityKind.Pressure) };
+        Assert.Equal("circuit, nodes, sump, pressure", Assert.Single(CircuitCheck.Of(Good with { Nodes = [Sump("-15 psi")] }, Engine)).Placed.Field);
+        Assert.Empty(CircuitCheck.Of(Good with { Nodes = [Sump("-10 psi")] }, Engine));
+    }
+
     private static OilCircuit UnknownPart() => With(Main with { Part = PartName.Of("crankcase/main-9") });
 
     private static OilCircuit UnknownFigure() => With(Main with { Values = [Main.Values[0], Taken("clearance", "crankcase/main-1.clearence"), Main.Values[2]] });
