@@ -61,13 +61,6 @@ public sealed class ElementSizesTests
         var chosen = shape.OneOf.ToDictionary(g => g, g => g[random.Next(g.Count)]);
         foreach (var key in shape.Keys)
         {
-            // A port that begins to open at once has no slope by its overlap.
-            if (key.Name == "overlap")
-            {
-                values[key.Name] = 1e-3 * (0.01 + random.NextDouble());
-                continue;
-            }
-
             var asked = chosen.Keys.FirstOrDefault(g => g.Contains(key.Name)) is { } group ? chosen[group] == key.Name : key.Need == KeyNeed.Required || random.Next(2) == 0;
             if (!asked)
                 continue;

@@ -242,16 +242,19 @@ internal sealed class CircuitLaws
         }
     }
 
-    /// <summary>[Pa] What a carrier loses more, at the flow that it has, for the natural logarithm of the viscosity.</summary>
-    public double LossByThickness(int c, double[] values)
+    /// <summary>[m³/s] What less a carrier passes, the pressures kept, for the natural logarithm of the viscosity.</summary>
+    public double FlowLostByThickness(int c, double[] values)
     {
         const double Step = 1e-5;
         var v = ValuesOf(values, Carriers[c]);
-        return _elements[Carriers[c]] switch
+
+        // A valve loses what leaks round its seat, open or shut.
+        if (_elements[Carriers[c]] is ReliefValve)
+            return _opening[c - Straight].Leak * Lost[c];
+        return Gain[c] / Steepness[c] * _elements[Carriers[c]] switch
         {
             Pipe => (RoughPipes.Loss(v, Carried[c], At.Viscosity * (1 + Step), At.Density) - RoughPipes.Loss(v, Carried[c], At.Viscosity * (1 - Step), At.Density)) / (2 * Step),
             Orifice or Consumer => 0,
-            ReliefValve => Steepness[c] / Gain[c] * _opening[c - Straight].Leak * Lost[c],
             Pump => Lost[c],
             _ => _linear[c] * Carried[c],
         };

@@ -30,7 +30,7 @@ public sealed partial class CircuitSolver
         {
             var g = _laws.Gain[c] / _laws.Steepness[c];
             Told(_laws.Carriers[c], slopes, Circuit.Elements[_laws.Carriers[c]] is Pipe or Orifice or QuadraticPassage ? c : -1, g, -g, g);
-            byThickness -= Weight(_laws.Carriers[c]) * g * _laws.LossByThickness(c, _values);
+            byThickness -= Weight(_laws.Carriers[c]) * _laws.FlowLostByThickness(c, _values);
         }
 
         for (var y = 0; y < _laws.Yielding.Length; y++)
@@ -68,11 +68,13 @@ public sealed partial class CircuitSolver
             var value = v[k];
             if (double.IsNaN(value))
                 continue;
+            // From nil there is only one way to go.
             var h = value == 0 ? 1e-9 : Math.Abs(value) * 1e-5;
+            var less = value == 0 ? 0 : h;
             v[k] = value + h;
             var more = With(i, carrier, v);
-            v[k] = value - h;
-            var gained = (more - With(i, carrier, v)) / (2 * h);
+            v[k] = value - less;
+            var gained = (more - With(i, carrier, v)) / (h + less);
             v[k] = value;
             slopes[first + k] = weight * gained;
         }

@@ -61,6 +61,9 @@ public static class OutflowSeconds
     /// <remarks>Source: ASTM D2161 (published: universal; from memory: Furol); formulas of the Redwood cups (published). Check: OutflowSecondsTests.</remarks>
     public static double Seconds(OutflowCup cup, double viscosity, double temperature) => Seconds(cup, viscosity, temperature, default(Silent));
 
+    /// <summary>[-] What the root of the least seconds may be out by.</summary>
+    private const double Hair = 1e-9;
+
     /// <summary>Kinematic viscosity for the seconds of a cup, for any trace.</summary>
     /// <typeparam name="TTrace">Silent, or written.</typeparam>
     /// <param name="cup">The cup.</param>
@@ -84,7 +87,8 @@ public static class OutflowSeconds
             return InSi(n, trace);
         }
 
-        var (found, _) = Roots.Find(n => Saybolted(cup, n, temperature) - seconds, LeastViscosity(cup, temperature), GreatestViscosity);
+        // A hair below the least, so that the least seconds themselves lie between the ends.
+        var (found, _) = Roots.Find(n => Saybolted(cup, n, temperature) - seconds, LeastViscosity(cup, temperature) * (1 - Hair), GreatestViscosity);
         trace.Given("n", "viscosity in mm²/s that gives the seconds, found by trial", found, Units.None);
         Saybolted(cup, found, temperature, trace);
         return InSi(found, trace);
@@ -104,7 +108,7 @@ public static class OutflowSeconds
     {
         CheckTemperature(temperature);
         // The viscosity of the least seconds is itself found to a rounding: it is taken.
-        Guard.Within(viscosity, 1e-6 * LeastViscosity(cup, temperature) * (1 - 1e-9), 1e-6 * GreatestViscosity, Units.SquareMetrePerSecond);
+        Guard.Within(viscosity, 1e-6 * LeastViscosity(cup, temperature) * (1 - (2 * Hair)), 1e-6 * GreatestViscosity, Units.SquareMetrePerSecond);
         trace.Given("ν", "kinematic viscosity", viscosity, Units.SquareMetrePerSecond);
         var n = trace.Line("n", "viscosity in mm²/s", "1000000 × ν", 1e6 * viscosity, Units.None);
         if (!IsRedwood(cup))

@@ -79,6 +79,17 @@ public sealed class OutflowSecondsTests
             Assert.Equal(1, back / seconds, atSeam ? 2e-3 : 1e-9);
         });
 
+    [Theory]
+    [InlineData(OutflowCup.SayboltUniversal)]
+    [InlineData(OutflowCup.SayboltFurol)]
+    [InlineData(OutflowCup.RedwoodNo1)]
+    [InlineData(OutflowCup.RedwoodNo2)]
+    public void LeastSeconds_AreTaken_AtEveryTemperature(OutflowCup cup)
+    {
+        for (var temperature = 290.0; temperature < 390; temperature += 0.37)
+            Assert.Equal(OutflowSeconds.Least(cup), OutflowSeconds.Seconds(cup, OutflowSeconds.Viscosity(cup, OutflowSeconds.Least(cup), temperature), temperature), 1e-6);
+    }
+
     [Fact]
     public void MoreSeconds_AreMoreViscosity() =>
         Gen.Select(Gen.Int[0, 3], Gen.Double[0, 1]).Sample((which, share) =>

@@ -183,7 +183,8 @@ public sealed class OilSumTests
 
     private static SumRequest Asked(string given, params (string Key, string Word)[] words) => EverySumTests.Request(
         "-",
-        [.. given.Split(' ').Select(pair => pair.Split('=')).Select(pair => (pair[0], double.Parse(pair[1], System.Globalization.CultureInfo.InvariantCulture)))]) with { Words = WordsOf(words) };
+        [.. given.Split(' ').Select(pair => pair.Split('=')).Select(pair => (pair[0], double.Parse(pair[1], System.Globalization.CultureInfo.InvariantCulture)))]) with
+    { Words = WordsOf(words) };
 
     private static Dictionary<string, IReadOnlyList<string>> WordsOf((string Key, string Word)[] words) => words.ToDictionary(pair => pair.Key, pair => (IReadOnlyList<string>)[pair.Word]);
 
