@@ -139,6 +139,17 @@ public sealed partial class CircuitSolver
             good = Iterate(ref steps, steps + (2 * UsualSteps), greatest);
         }
 
+        // What no start from nothing reaches is led there: the engine runs up to its speed by parts.
+        for (var parts = 4; !good && parts <= 16; parts *= 4)
+        {
+            (_isCold, good) = (true, true);
+            for (var part = 1; part <= parts && good; part++)
+            {
+                _laws.Prepare(at with { Speed = at.Speed * part / parts }, _values);
+                good = Iterate(ref steps, steps + UsualSteps, 1);
+            }
+        }
+
         _isCold = !good;
         IsOnlySolution = _elimination.IsNet;
         Report = new(

@@ -19,8 +19,8 @@ public sealed class NetworkTests
         {
             Assert.True(solver.Solve(Network.Point(rpm, viscosity)).Converged);
             var greatest = pressures.Values.Max(Math.Abs);
-            foreach (var (node, pressure) in pressures)
-                Outside.Check($"pressure at node {node} of network {id} at {rpm} rev/min and {viscosity} Pa s", pressure, solver.Pressure(solver.Circuit.Node(node)), 1e-9 * greatest);
+            var (worst, expected) = pressures.MaxBy(p => Math.Abs(p.Value - solver.Pressure(solver.Circuit.Node(p.Key))));
+            Outside.Check($"the node pressure of network {id} that differs most, at {rpm} rev/min and {viscosity} Pa s", expected, solver.Pressure(solver.Circuit.Node(worst)), 1e-9 * greatest);
         }
     }
 
