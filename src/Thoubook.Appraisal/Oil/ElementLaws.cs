@@ -1,6 +1,7 @@
 using Thoubook.Mechanics.Circuits;
 using Thoubook.Mechanics.Flow;
 using Thoubook.Mechanics.Pumps;
+using Thoubook.Mechanics.Valves;
 using Thoubook.Record.Circuits;
 
 namespace Thoubook.Appraisal.Oil;
@@ -36,9 +37,9 @@ internal static class ElementLaws
             ElementKind.HoleFedBearing => [Film(Gaps.HoleFedBearing(sizes["clearance"], sizes["width"], sizes["hole"], sizes["hole-angle"], sizes["eccentricity"]))],
             ElementKind.Pump => [Plain()],
             ElementKind.GearPump => [Geared()],
-            ElementKind.DiscValve => [Valve(ValveClosure.Disc)],
-            ElementKind.PoppetValve => [Valve(ValveClosure.Poppet) with { HalfAngle = sizes["seat-angle"] }],
-            ElementKind.BallValve => [Valve(ValveClosure.Ball) with { Ball = sizes["ball"] }],
+            ElementKind.DiscValve => [Valve(ClosureKind.Disc)],
+            ElementKind.PoppetValve => [Valve(ClosureKind.Poppet) with { HalfAngle = sizes["seat-angle"] }],
+            ElementKind.BallValve => [Valve(ClosureKind.Ball) with { Ball = sizes["ball"] }],
             ElementKind.PistonValve => [Piston()],
             ElementKind.ReducingValve =>
             [
@@ -90,7 +91,7 @@ internal static class ElementLaws
             };
         }
 
-        ReliefValve Valve(ValveClosure closure) => new(name, from, to, sizes["seat"], Preload(QuarterPi * Square(sizes["seat"])), sizes["spring"], sizes["lift"], sizes["discharge"])
+        ReliefValve Valve(ClosureKind closure) => new(name, from, to, sizes["seat"], Preload(QuarterPi * Square(sizes["seat"])), sizes["spring"], sizes["lift"], sizes["discharge"])
         {
             Closure = closure,
             SeatGap = sizes["seat-gap"],
@@ -100,7 +101,7 @@ internal static class ElementLaws
 
         ReliefValve Piston() => new(name, from, to, sizes["piston"], Math.Max(0, Preload(QuarterPi * Square(sizes["piston"])) - (sizes.Maybe("preload") is null ? sizes["spring"] * sizes["overlap"] : 0)), sizes["spring"], sizes["lift"], sizes["discharge"])
         {
-            Closure = ValveClosure.Piston,
+            Closure = ClosureKind.Piston,
             Port = sizes["port"],
             Overlap = sizes["overlap"],
             SeatGap = sizes["leak-gap"] / 2,

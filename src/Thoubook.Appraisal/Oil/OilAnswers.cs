@@ -1,5 +1,6 @@
 using System.Globalization;
 using Thoubook.Mechanics.Circuits;
+using Thoubook.Mechanics.Valves;
 using Thoubook.Record;
 using Thoubook.Record.Circuits;
 
@@ -65,7 +66,7 @@ internal static class OilAnswers
         var law = solved.Law(place);
         var (preload, area, full) = law switch
         {
-            ReliefValve valve => (valve.Preload + (valve.Closure == ValveClosure.Piston ? valve.Spring * valve.Overlap : 0), Math.PI / 4 * valve.Seat * valve.Seat, valve.Lift),
+            ReliefValve valve => (valve.Preload + (valve.Closure == ClosureKind.Piston ? valve.Spring * valve.Overlap : 0), Math.PI / 4 * valve.Seat * valve.Seat, valve.Lift),
             ReducingValve reducing => (reducing.Setting, 1.0, reducing.Lift),
             _ => (0, 1, 0),
         };

@@ -83,8 +83,10 @@ internal sealed partial class SolvedCircuit
             laws.AddRange(own);
         }
 
-        if (Circuit.Compile(nodes, laws) is not CircuitOutcome.Compiled compiled)
-            return new Outcome<SolvedCircuit>.Refused([.. ((CircuitOutcome.Insoluble)Circuit.Compile(nodes, laws)).Faults.Select(Problem)]);
+        var outcome = Circuit.Compile(nodes, laws);
+        if (outcome is CircuitOutcome.Insoluble insoluble)
+            return new Outcome<SolvedCircuit>.Refused([.. insoluble.Faults.Select(Problem)]);
+        var compiled = (CircuitOutcome.Compiled)outcome;
         var solver = new CircuitSolver(compiled.Circuit);
         var report = solver.Solve(oil.At(point.Speed));
         return report.Converged

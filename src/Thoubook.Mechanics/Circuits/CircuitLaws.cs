@@ -364,9 +364,9 @@ internal sealed class CircuitLaws
     private static SpringValve Sprung(ReliefValve valve, ReadOnlySpan<double> v) => new(
         valve.Closure switch
         {
-            ValveClosure.Poppet => Closure.Poppet(v[0], v[7]),
-            ValveClosure.Ball => Closure.Ball(v[0], v[8]),
-            ValveClosure.Piston => Closure.Piston(v[0], v[9], v[10]),
+            ClosureKind.Poppet => Closure.Poppet(v[0], v[7]),
+            ClosureKind.Ball => Closure.Ball(v[0], v[8]),
+            ClosureKind.Piston => Closure.Piston(v[0], v[9], v[10]),
             _ => Closure.Disc(v[0]),
         },
         v[1], v[2], v[3], v[4])

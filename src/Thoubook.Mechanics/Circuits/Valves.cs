@@ -1,20 +1,6 @@
+using Thoubook.Mechanics.Valves;
+
 namespace Thoubook.Mechanics.Circuits;
-
-/// <summary>What closes the seat of a valve.</summary>
-public enum ValveClosure
-{
-    /// <summary>A flat disc.</summary>
-    Disc,
-
-    /// <summary>A cone on the edge of the seat.</summary>
-    Poppet,
-
-    /// <summary>A ball on the edge of the seat.</summary>
-    Ball,
-
-    /// <summary>A piston that uncovers a port.</summary>
-    Piston,
-}
 
 /// <summary>A valve that a spring holds shut until the pressure before it lifts it: relief valve, by-pass, check valve.</summary>
 /// <param name="Name">What it is called.</param>
@@ -41,7 +27,7 @@ public sealed record ReliefValve(string Name, int From, int To, double Seat, dou
     ];
 
     /// <summary>What closes it.</summary>
-    public ValveClosure Closure { get; init; }
+    public ClosureKind Closure { get; init; }
 
     /// <summary>[m] equivalent gap by which the shut seat leaks, on one side; for a piston its clearance on one side.</summary>
     public double SeatGap { get; init; }
@@ -75,9 +61,9 @@ public sealed record ReliefValve(string Name, int From, int To, double Seat, dou
     internal override bool GivesWay => Vent != From;
 
     internal override string? Contradiction =>
-        Closure == ValveClosure.Ball && Ball <= Seat ? "the ball is no larger than its seat"
-        : Closure == ValveClosure.Piston && Port <= 0 ? "the piston uncovers no port"
-        : Closure == ValveClosure.Piston && Overlap >= Lift ? "the piston stops before the port opens"
+        Closure == ClosureKind.Ball && Ball <= Seat ? "the ball is no larger than its seat"
+        : Closure == ClosureKind.Piston && Port <= 0 ? "the piston uncovers no port"
+        : Closure == ClosureKind.Piston && Overlap >= Lift ? "the piston stops before the port opens"
         : null;
 }
 

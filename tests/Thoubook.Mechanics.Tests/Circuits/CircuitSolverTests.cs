@@ -1,5 +1,6 @@
 using Thoubook.Mechanics.Circuits;
 using Thoubook.Mechanics.Flow;
+using Thoubook.Mechanics.Valves;
 using Thoubook.OutsideChecks;
 
 namespace Thoubook.Mechanics.Tests.Circuits;
@@ -121,8 +122,8 @@ public sealed class CircuitSolverTests
             [new("sump", 0), new("in", null, 0.1), new("main", null, 0.3), new("far", null, 0.2), new("low"), new("pin")],
             [
                 new QuadraticPassage("strainer", 0, 1, 2e9, 3e9), new Pump("pump", 1, 2, 4e-5, 2e-15) { TipDrag = 1e-6, SpeedRatio = 1.2 }, new Pump("starving", 1, 2, 1e-6, 1e-16) { InletLimit = 3e4, FillsAt = 1.4e5 },
-                new ReliefValve("disc", 2, 0, 0.012, 30, 6000, 0.004, 0.65) { SeatGap = 1e-5 }, new ReliefValve("poppet", 2, 0, 0.006, 8, 8000, 0.004, 0.65) { Closure = ValveClosure.Poppet },
-                new ReliefValve("ball", 2, 0, 0.006, 7.5, 8000, 0.004, 0.65) { Closure = ValveClosure.Ball, Ball = 0.009 }, new ReliefValve("piston", 2, 0, 0.008, 8, 9000, 0.006, 0.65) { Closure = ValveClosure.Piston, Port = 0.003, Overlap = 1e-4 },
+                new ReliefValve("disc", 2, 0, 0.012, 30, 6000, 0.004, 0.65) { SeatGap = 1e-5 }, new ReliefValve("poppet", 2, 0, 0.006, 8, 8000, 0.004, 0.65) { Closure = ClosureKind.Poppet },
+                new ReliefValve("ball", 2, 0, 0.006, 7.5, 8000, 0.004, 0.65) { Closure = ClosureKind.Ball, Ball = 0.009 }, new ReliefValve("piston", 2, 0, 0.008, 8, 9000, 0.006, 0.65) { Closure = ClosureKind.Piston, Port = 0.003, Overlap = 1e-4 },
                 new ReliefValve("vented", 2, 4, 0.006, 5, 8000, 0.004, 0.65) { Vent = 0 }, new ReducingValve("reducing", 2, 4, 0.006, 1.2e5, 4000, 0.012, 0.002, 0.65),
                 new Pipe("gallery", 2, 3, 0.008, 0.6, 1e-5) { Losses = 1.5 }, new Pipe("crank", 3, 5, 0.005, 0.1, 1e-6) { FromRadius = 0.02, ToRadius = 0.05 },
                 new LaminarPassage("big end", 5, 0, 2e-13) { FilmRise = 10 }, new LaminarPassage("cam", 4, 0, 8e-13), new Orifice("jet", 3, 0, 0.0015, 0.7), new Consumer("governor", 3, 0, 2e-5, 4e6),

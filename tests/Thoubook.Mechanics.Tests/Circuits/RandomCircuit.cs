@@ -256,7 +256,7 @@ internal sealed class RandomCircuit
 
     private (CircuitElement Element, double Flow) Valve(string name, int from, int to, double drive)
     {
-        var closure = (ValveClosure)_random.Next(4);
+        var closure = (ClosureKind)_random.Next(4);
         int? vent = !IsPlain && _random.NextDouble() < 0.15 ? _random.Next(_nodes.Count) : null;
         if (vent == from)
             vent = null;
@@ -282,12 +282,12 @@ internal sealed class RandomCircuit
             Overlap = lift * 0.8 * _random.NextDouble(),
             Vent = vent,
         };
-        IsOnlySolution &= (vent is null || vent == to) && closure is ValveClosure.Disc or ValveClosure.Ball;
+        IsOnlySolution &= (vent is null || vent == to) && closure is ClosureKind.Disc or ClosureKind.Ball;
         var shut = closure switch
         {
-            ValveClosure.Poppet => Closure.Poppet(seat, relief.HalfAngle),
-            ValveClosure.Ball => Closure.Ball(seat, relief.Ball),
-            ValveClosure.Piston => Closure.Piston(seat, relief.Port, relief.Overlap),
+            ClosureKind.Poppet => Closure.Poppet(seat, relief.HalfAngle),
+            ClosureKind.Ball => Closure.Ball(seat, relief.Ball),
+            ClosureKind.Piston => Closure.Piston(seat, relief.Port, relief.Overlap),
             _ => Closure.Disc(seat),
         };
         var state = new SpringValve(shut, preload, spring, lift, relief.Discharge) { SeatGap = relief.SeatGap, SeatWidth = relief.SeatWidth }.At(drive, lifting, At.Viscosity, At.Density);
