@@ -182,6 +182,22 @@ public sealed class OilSystemTests
         Assert.Contains("nowhere", Bad(island.At(island.HotIdle))[0].ToString(), StringComparison.Ordinal);
     }
 
+    [Theory]
+    [InlineData("12 psi", "psi absolute")]
+    [InlineData("0.8 bar", "bar absolute")]
+    public void PumpThatDoesNotFill_IsToldInTheUnitOfTheLimits(string limit, string says)
+    {
+        var answer = Good(Two().Circuit(c => c with
+        {
+            Elements = [Element("suction", ElementKind.Pipe, "sump", "inlet", ("bore", "0.12 in"), ("length", "60 in")), Element("pump", ElementKind.Pump, "inlet", "gallery", ("displacement", "4 cc"), ("inlet-limit", "5 psi")), .. c.Elements.Skip(1)],
+            States = [c.States[0] with { Limits = [new GaugeLimit(new OilGaugeName("main")) { Least = Q(limit) }] }],
+        }).Oil() is var system ? system.At(system.HotIdle with { OilTemperature = 283.15 }) : default!);
+        var caution = Assert.Single(answer.Cautions);
+        Assert.Equal("circuit-pump-starved", caution.Code);
+        Assert.StartsWith($"pump fills only {answer.Pumps[0].Filling * 100:F0} in 100: its inlet is at ", caution.Text, StringComparison.Ordinal);
+        Assert.Contains(says, caution.Text, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void FlowTest_IsPredictedReadAndFittedTo()
     {
