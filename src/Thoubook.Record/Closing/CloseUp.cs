@@ -63,6 +63,58 @@ public sealed class CloseUp
 
     public bool IsDone(StepName step) => _gaps.IsDone(Plan.At(step));
 
+    /// <summary>The first signature of a step that stands; null where there is none.</summary>
+    public Signature? SignatureOf(StepName step) => _gaps.First[Plan.At(step)];
+
+    /// <summary>Whether one signature is a second look at the other: by another person, or on another day.</summary>
+    public static bool IsAnother(Signature second, Signature first) =>
+        !string.Equals(second.By, first.By, StringComparison.OrdinalIgnoreCase) || second.At.Date != first.At.Date;
+
+    /// <summary>What is wanting for a hold point to be accepted; null where it is.</summary>
+    public Want? WantOf(StepName step, HoldPoint hold) => _gaps.Hold(Plan.Steps[Plan.At(step)], hold);
+
+    /// <summary>The departure or the debt with which a thing by itself may be closed over; null where there is none.</summary>
+    public Fact? CoverOf(Want want) => _gaps.Cover(want);
+
+    /// <summary>Cures that are not over and open times that still run, those first that end first.</summary>
+    public IReadOnlyList<Running> Running =>
+    [
+        .. Enumerable.Range(0, Plan.Steps.Count).Where(i => _gaps.First[i] is not null).SelectMany(i => Times(i)).OrderBy(r => r.Until.ToInstant()),
+    ];
+
+    /// <summary>What was counted out anywhere and has not been counted in: left over on the bench, or lost.</summary>
+    public IReadOnlyList<Want> LeftOver => [.. _gaps.Counts(_ => true)];
+
+    /// <summary>What a step does that is begun and not signed: a part of it placed, a joint of it begun, a point of it accepted.</summary>
+    public bool IsBegun(Step step) => !IsDone(step.Name) && SignatureOf(step.Name) is null
+        && (step.Places.Any(p => Plan.Record.Index.PlacedIn(p) is not null)
+            || step.Joints.Any(j => StageOf(j) is not null)
+            || step.Holds.Any(h => _gaps.AcceptanceOf(step, h) is not null));
+
+    /// <summary>Everything in a space as it was left, open or closed.</summary>
+    public InsideLook Look(SpaceName space)
+    {
+        var spaces = Plan.Spaces.All.Select(s => s.Name).Where(s => Plan.Spaces.Upwards(s).Contains(space)).ToHashSet();
+        var parts = _parts[space].Order().ToList();
+        var inside = parts.ToHashSet();
+        var joints = _joints[space].ToHashSet();
+        var steps = _steps[space].Select(i => Plan.Steps[i]).ToList();
+        var pieces = parts.Select(p => Plan.Record.Index.PlacedIn(p)?.Piece).OfType<PieceTag>().ToHashSet();
+        var items = parts.Select(WorkItem.Of).Concat(joints.Select(WorkItem.Of)).Concat(steps.Select(s => WorkItem.Of(s.Name)))
+            .Concat(steps.SelectMany(s => s.Holds.Select(h => WorkItem.Of(s.Name, h)))).ToHashSet();
+        return new InsideLook(space, [.. Plan.Closing(space).Select(s => SignatureOf(s.Name)).OfType<Signature>()])
+        {
+            Spaces = [.. Plan.Spaces.All.Select(s => s.Name).Where(s => s != space && spaces.Contains(s))],
+            Pieces = [.. parts.Select(p => new PieceInside(p, Plan.Record.Index.PlacedIn(p)?.Piece, _gaps.Part(p)))],
+            Fits = [.. Plan.Record.Fits.Where(f => f.Gap.Count > 0 ? f.Gap.Any(t => inside.Contains(t.Of.Part)) : parts.Exists(p => p.IsWithin(f.Name.Part))).Select(f => f.Name)],
+            Joints = [.. Plan.Record.Joints.Where(j => joints.Contains(j.Name)).Select(j => new JointInside(j, Plan.Record.Index.StatesOf(j.Name).LastOrDefault(s => Standing.Of(s, Plan.Record).Stands), _gaps.Joint(j.Name)))],
+            Departures = [.. Plan.Record.Departures.Where(d => Standing.Of(d, Plan.Record).Stands && ((d.Piece is { } p && pieces.Contains(p)) || (d.Joint is { } j && joints.Contains(j)) || (d.Item is { } i && items.Contains(i))))],
+            Debts = [.. Debts.Where(d => d.Item is { } i && items.Contains(i))],
+            Photographs = [.. steps.Concat(Plan.Closing(space)).Where(s => s.Photograph is not null).Select(s => new PhotographInside(s.Name, s.Photograph!, Plan.Record.Signatures.Any(g => g.Step == s.Name && g.Photographed && Standing.Of(g, Plan.Record).Stands)))],
+            LeftOver = [.. _gaps.Counts(s => s is { } counted && spaces.Contains(counted))],
+        };
+    }
+
     /// <summary>The state in which a joint stands now; null: not made.</summary>
     public JointStage? StageOf(JointName joint) => _gaps.StageOf(joint);
 
@@ -137,6 +189,22 @@ public sealed class CloseUp
 
     private bool IsSigned(int step) => _gaps.First[step] is not null;
 
+    /// <summary>When the open time of a signed step ended without the other being signed; null where it still runs, or has none.</summary>
+    private NodaTime.OffsetDateTime? WentOff(int first, int then) => _gaps.First[then] is null && Plan.Steps[first].OpenSeconds is > 0 and var open && _gaps.First[first] is { } signed
+        && signed.At.PlusSeconds(open) is var over && over.ToInstant() < _terms.Now ? over : null;
+
+    private IEnumerable<Running> Times(int step)
+    {
+        var (name, signed) = (Plan.Steps[step].Name, _gaps.First[step]!.At);
+        var follows = Plan.EdgesAfter(step).Any(e => e.Kind != EdgeKind.Space && _gaps.First[Plan.At(e.Then.Name)] is null);
+        if (!follows)
+            yield break;
+        if (signed.PlusSeconds(Plan.Steps[step].CureSeconds) is var cured && cured.ToInstant() > _terms.Now)
+            yield return new(name, RunningKind.Cure, cured);
+        if (Plan.Steps[step].OpenSeconds is > 0 and var open && signed.PlusSeconds(open) is var over && over.ToInstant() > _terms.Now)
+            yield return new(name, RunningKind.Open, over);
+    }
+
     private bool IsOpen(Want want) => _gaps.Cover(want) is null;
 
     private IEnumerable<int> Closers(IEnumerable<SpaceName> spaces)
@@ -183,6 +251,9 @@ public sealed class CloseUp
             {
                 wants.Add(new(WantKind.Cure, WorkItem.Of(edge.First.Name), $"{edge.First.Name} stands for {edge.First.Cure!.Text}, until {cured.WithOffset(signed.At.Offset):uuuu-MM-dd HH:mm}"));
             }
+
+            if (edge.Kind != EdgeKind.Space && WentOff(first, at) is { } over && new Want(WantKind.OpenTime, WorkItem.Of(edge.First.Name), $"{edge.First.Name} was open for {edge.First.Open!.Text}, until {over:uuuu-MM-dd HH:mm}: it is done again, or a departure says why not") is var late && IsOpen(late))
+                wants.Add(late);
         }
 
         wants.AddRange(step.Places.Where(Plan.IsFitted).Select(_gaps.Chosen).OfType<Want>().Where(IsOpen));

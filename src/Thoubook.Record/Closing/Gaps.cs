@@ -201,11 +201,8 @@ internal sealed class Gaps
 
         if (step.Photograph is { } photograph && !looks.Exists(l => l.Photographed))
             return new(WantKind.Photograph, item, $"{step.Name}: no photograph of {photograph}");
-        return step.SecondLook && !looks.Exists(l => l.SecondLook && IsAnother(l, first))
+        return step.SecondLook && !looks.Exists(l => l.SecondLook && CloseUp.IsAnother(l, first))
             ? new(WantKind.SecondLook, item, $"{step.Name} wants a second look by another person, or by the same on another day")
             : null;
     }
-
-    private static bool IsAnother(Signature second, Signature first) =>
-        !string.Equals(second.By, first.By, StringComparison.OrdinalIgnoreCase) || second.At.Date != first.At.Date;
 }

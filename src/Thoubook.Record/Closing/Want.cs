@@ -41,6 +41,10 @@ public enum WantKind
     Count,
     Tool,
     Cure,
+
+    /// <summary>What was to follow within a time did not.</summary>
+    [Word("open time")]
+    OpenTime,
     Owed,
 }
 
