@@ -22,8 +22,10 @@ internal static class FactChecks
             Missing(scope, calibration, "of", new Problem("file-flow-test-missing", "", calibration.Of.ToString(), "A calibration names by its id the flow test that is accepted.", "Copy the id of the flow test."));
         foreach (var settled in file.Settlements.Where(s => record.Debts.All(d => d.Id != s.Of)))
             Missing(scope, settled, "of", new Problem("file-debt-missing", "", settled.Of.ToString(), "A settlement names by its id what was owed.", "Copy the id of the debt."));
-        foreach (var undone in file.Undoings.Where(u => record.Signatures.All(s => s.Id != u.Of) && record.JointStates.All(s => s.Id != u.Of)))
-            Missing(scope, undone, "of", new Problem("file-signature-missing", "", undone.Of.ToString(), "An undoing names by its id the signature or the joint's state that it ends.", "Copy the id of what was undone."));
+        foreach (var undone in file.Undoings.Where(u => record.Signatures.All(s => s.Id != u.Of) && record.JointStates.All(s => s.Id != u.Of) && record.Permissions.All(p => p.Id != u.Of)))
+            Missing(scope, undone, "of", new Problem("file-signature-missing", "", undone.Of.ToString(), "An undoing names by its id the signature, the joint's state or the line granted that it ends.", "Copy the id of what was undone."));
+        foreach (var found in file.AsFound.Where(f => (f.Part is null) == (f.Joint is null)))
+            Missing(scope, found, "part", new Problem("file-found-of-what", "", found.Part is null ? "neither a part nor a joint" : "a part and a joint", "What was found is of one part or of one joint.", "Write part: or joint: and its name."));
         foreach (var accepted in file.Acceptances.Where(a => record.Steps.FirstOrDefault(s => s.Name == a.Step) is { } step && step.Holds.All(h => h.What != a.Hold)))
             Missing(scope, accepted, "hold", References.Missing("hold point", accepted.Hold, record.Steps.First(s => s.Name == accepted.Step).Holds.Select(h => h.What)));
         foreach (var conclusion in file.Facts.Where(f => f is IConclusion and not Record.Circuits.Calibration))
