@@ -1,0 +1,27 @@
+using Thoubook.Record.Closing;
+
+namespace Thoubook.Web.Drawings.Closing;
+
+/// <summary>A space as it is drawn: its cover, the steps in it by how they stand, and the spaces within it.</summary>
+public sealed record Casing(Space Space, CoverState Cover)
+{
+    /// <summary>The steps that close it.</summary>
+    public IReadOnlyList<DrawnStep> Closers { get; init; } = [];
+
+    /// <summary>Those that lie in it and in nothing within it, in the order of the plan.</summary>
+    public IReadOnlyList<DrawnStep> Steps { get; init; } = [];
+
+    public IReadOnlyList<Casing> Within { get; init; } = [];
+
+    /// <summary>Every step in it and in what lies within it, the steps that close it among them.</summary>
+    public IEnumerable<DrawnStep> All => Steps.Concat(Closers).Concat(Within.SelectMany(w => w.All));
+
+    /// <summary>Whether something in it is half done, stopped or can be done now.</summary>
+    public bool IsAtWork => All.Any(s => s.State is StepState.HalfDone or StepState.CanDoNow or StepState.Stopped or StepState.Fallen);
+}
+
+/// <summary>A step as it is drawn.</summary>
+/// <param name="Step">Which.</param>
+/// <param name="State">How it stands.</param>
+/// <param name="Says">What more is said of it in a few words; empty where the state says enough.</param>
+public sealed record DrawnStep(Step Step, StepState State, string Says);
