@@ -278,7 +278,7 @@ public sealed class CloseUp
 
     /// <summary>What is to be accepted before a step is begun: all of a step that closes something, else what it does not find out itself.</summary>
     private static bool IsFirst(Step step, HoldPoint hold) => step.Closes.Count > 0
-        || (hold.Figure is { } figure ? !step.Measures.Contains(figure) : hold.Kind is HoldKind.Finding or HoldKind.Cleanliness);
+        || (hold.Figure is { } figure ? !step.Measures.Contains(figure) : hold.Kind is HoldKind.Finding or HoldKind.Cleanliness && step.Kind != StepKind.Inspect);
 
     /// <summary>What is wanting in a space and in those within it, by itself: covered or not.</summary>
     private IReadOnlyList<Want> Inside(SpaceName space)

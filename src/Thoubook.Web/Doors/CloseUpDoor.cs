@@ -1,8 +1,7 @@
-using NodaTime;
-using Thoubook.Appraisal;
 using Thoubook.Record;
 using Thoubook.Record.Closing;
 using Thoubook.Web.Pages.Closing;
+using Thoubook.Workshop.Closing;
 using static Thoubook.Web.Doors.Answers;
 
 namespace Thoubook.Web.Doors;
@@ -21,21 +20,20 @@ internal static class CloseUpDoor
         return Find(engine, bench, asked, out var sheet, out var missing) ? Page<CloseUpPage>(new { Of = sheet, Asked = asked, All = all is not null }) : missing;
     }
 
-    private static CloseUpAsked AskedIn(IQueryCollection query) => new(
-        Words.TryRead<Attitude>(query["lies"].ToString(), out var lies) ? lies : null,
-        [.. query["away"].OfType<string>().Where(t => t.Length is > 0 and <= 200).Take(50)]);
+    private static ClosingQuestion AskedIn(IQueryCollection query) => new()
+    {
+        Attitude = Words.TryRead<Attitude>(query["lies"].ToString(), out var lies) ? lies : null,
+        ToolsAway = [.. query["away"].OfType<string>().Where(t => t.Length is > 0 and <= 200).Take(50)],
+    };
 
     private static bool Find(
         string engine,
         Bench bench,
-        CloseUpAsked asked,
+        ClosingQuestion asked,
         [System.Diagnostics.CodeAnalysis.NotNullWhen(true)] out CloseUpSheet? sheet,
         [System.Diagnostics.CodeAnalysis.NotNullWhen(false)] out IResult? missing)
     {
-        sheet = bench.Find(engine, out var found, out missing) ? new CloseUpSheet(found, Of(found, asked)) : null;
+        sheet = bench.Find(engine, out var found, out missing) && bench.Workshop.ClosingUp(found.Record.Engine.Name.Text, asked).IsOk(out var closing, out _) ? new CloseUpSheet(found, closing) : null;
         return sheet is not null;
     }
-
-    private static CloseUp Of(EngineAppraisal engine, CloseUpAsked asked) =>
-        Record.Closing.CloseUp.Of(Plan.Of(engine.Record), new CloseUpTerms(SystemClock.Instance.GetCurrentInstant()) { Attitude = asked.Attitude, ToolsAway = asked.ToolsAway });
 }

@@ -18,10 +18,13 @@ public sealed record Casing(Space Space, CoverState Cover)
 
     /// <summary>Whether something in it is half done, stopped or can be done now.</summary>
     public bool IsAtWork => All.Any(s => s.State is StepState.HalfDone or StepState.CanDoNow or StepState.Stopped or StepState.Fallen);
+
+    /// <summary>Nothing is to be done in it now: it is drawn small, with its steps folded.</summary>
+    public bool IsSmall => !IsAtWork && All.Any();
 }
 
 /// <summary>A step as it is drawn.</summary>
 /// <param name="Step">Which.</param>
 /// <param name="State">How it stands.</param>
-/// <param name="Says">What more is said of it in a few words; empty where the state says enough.</param>
+/// <param name="Says">How it stands, in a few words.</param>
 public sealed record DrawnStep(Step Step, StepState State, string Says);

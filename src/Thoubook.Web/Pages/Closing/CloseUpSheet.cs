@@ -1,3 +1,4 @@
+using System.Text.RegularExpressions;
 using Thoubook.Appraisal;
 using Thoubook.Record;
 using Thoubook.Record.Closing;
@@ -7,7 +8,7 @@ using Thoubook.Web.Sheets;
 namespace Thoubook.Web.Pages.Closing;
 
 /// <summary>What the sheets of closing up show, all of it worked out from one record.</summary>
-public sealed class CloseUpSheet
+public sealed partial class CloseUpSheet
 {
     private readonly Dictionary<StepName, ReadyStep> _ready;
     private readonly Dictionary<StepName, WaitingStep> _waiting;
@@ -93,6 +94,15 @@ public sealed class CloseUpSheet
 
     public string StepSaid(StepName step) => Plan.Find(step) is { } known ? Said(known) : Sheets.Said.Words(step.Text);
 
+    /// <summary>A joint in its own words: 6 × 1/4 BSF, 60 lbf in, locked by tab washers.</summary>
+    public static string JointSaid(Joint joint) => string.Join(", ", new[]
+    {
+        joint.Number is { } number ? $"{number} × {joint.Thread ?? "fastener"}" : joint.Thread,
+        joint.Tightening,
+        joint.Locking is { } locking ? $"locked by {locking}" : null,
+        joint.Sealing is { } sealing ? $"sealed by {sealing}" : null,
+    }.OfType<string>());
+
     /// <summary>The steps that make a joint.</summary>
     public IEnumerable<Step> Making(JointName joint) => _making[joint];
 
@@ -100,6 +110,15 @@ public sealed class CloseUpSheet
 
     /// <summary>The state to which a step brings a joint.</summary>
     public static JointStage Brings(Step step, Joint joint) => step.Brings ?? joint.Last;
+
+    /// <summary>A sentence that names steps, joints, parts and figures, with each said as a person says it.</summary>
+    public string InWords(string text) => Sheets.Said.Sentence(Names().Replace(text, name =>
+        StepName.TryRead(name.Value, out var step, out _) && Plan.Find(step) is { } of ? Said(of)
+        : JointName.TryRead(name.Value, out var joint, out _) && Joint(joint) is not null ? Sheets.Said.Words(name.Value)
+        : SpaceName.TryRead(name.Value, out var space, out _) && Plan.Spaces.Find(space) is not null ? SpaceSaid(space)
+        : FigureName.TryRead(name.Value, out var figure, out _) && Engine[figure] is not null ? $"{Sheets.Said.Words(figure.Part.Leaf)} {Sheets.Said.Words(figure.Local)}"
+        : PartName.TryRead(name.Value, out var part, out _) && Record.Index.Part(part) is not null ? Sheets.Said.Title(part).ToLowerInvariant()
+        : name.Value));
 
     /// <summary>A thing that is wanted, in words.</summary>
     public string ItemSaid(WorkItem item) => item.Kind switch
@@ -142,13 +161,18 @@ public sealed class CloseUpSheet
     private IReadOnlyList<DrawnStep> Drawn(IEnumerable<Step> steps) =>
         [.. steps.OrderBy(s => _order.GetValueOrDefault(s.Name, int.MaxValue)).Select(s => new DrawnStep(s, _states[s.Name], Says(s)))];
 
-    private string Says(Step step) => _states[step.Name] switch
+    private string Says(Step step)
     {
-        StepState.CanDoNow when step.Time is not null => Sheets.Said.Time(step.Seconds / 60.0),
-        StepState.Stopped or StepState.Fallen when WantsOf(step.Name) is [var first, ..] wants => wants.Count == 1 ? first.Kind.Word() : $"{wants.Count} things",
-        StepState.Waits when WantsOf(step.Name) is [var first, ..] wants => wants.Count == 1 ? $"for {WantSaid(first)}" : $"for {wants.Count} things",
-        _ => "",
-    };
+        var (state, wants) = (_states[step.Name], WantsOf(step.Name));
+        var word = state.Word();
+        return state switch
+        {
+            StepState.CanDoNow when step.Time is not null => $"{word}, {Sheets.Said.Time(step.Seconds / 60.0)}",
+            StepState.Waits => wants.Count == 1 ? $"{word} for {WantSaid(wants[0])}" : $"{word} for {wants.Count} things",
+            StepState.Stopped or StepState.Fallen when wants.Count > 0 => wants.Count == 1 ? $"{word}: {wants[0].Kind.Word()}" : $"{word}: {wants.Count} things",
+            _ => word,
+        };
+    }
 
     private string WantSaid(Want want) => want.Item.Kind == ItemKind.Step && want.Kind != WantKind.Owed ? StepSaid(new StepName(want.Item.Name)) : want.Kind.Word();
 
@@ -158,18 +182,15 @@ public sealed class CloseUpSheet
             return StepState.NotCalledFor;
         if (CloseUp.IsDone(step.Name))
             return StepState.Signed;
-        var signatures = _signatures[step.Name].Where(s => !s.SecondLook).Select(s => (Signature: s, Standing: Standing.Of(s, Record))).ToList();
-        if (signatures.Exists(s => s.Standing.Stands) || IsBegun(step))
+        if (CloseUp.SignatureOf(step.Name) is not null || CloseUp.IsBegun(step))
             return StepState.HalfDone;
-        if (signatures is [.., { Standing.BrokenBy: not (Undone or StrikeOut) }])
+        if (_signatures[step.Name].LastOrDefault(s => !s.SecondLook) is { } last && Standing.Of(last, Record).BrokenBy is not (Undone or StrikeOut))
             return StepState.Fallen;
         if (_ready.ContainsKey(step.Name))
             return StepState.CanDoNow;
         return WantsOf(step.Name).Any(w => w.Kind is WantKind.Step or WantKind.Signature or WantKind.SecondLook or WantKind.Photograph or WantKind.Cure) ? StepState.Waits : StepState.Stopped;
     }
 
-    /// <summary>Whether a joint of it has come further than the steps before have brought it.</summary>
-    private bool IsBegun(Step step) => step.Joints.Any(j => CloseUp.StageOf(j) is { } stage
-        && Joint(j) is { } joint
-        && !Making(j).Any(other => other.Name != step.Name && CloseUp.IsDone(other.Name) && Brings(other, joint) >= stage));
+    [GeneratedRegex("[A-Za-z0-9_]+(?:[-/.][A-Za-z0-9_]+)+", RegexOptions.None, 1000)]
+    private static partial Regex Names();
 }
