@@ -76,7 +76,7 @@ internal sealed class Gaps
         var (chosen, placed) = (index.ChosenFor(part)?.Piece, index.PlacedIn(part)?.Piece);
         if (!_plan.IsFitted(part))
             return placed is null ? null : new(WantKind.WrongPiece, item, $"{placed} is in {part}, which is not to be fitted");
-        if (placed is null && (chosen is not null || !_placing[part].Any(IsDone)))
+        if (placed is null && (chosen is not null || !_placing[part].Any(i => First[i] is not null)))
             return new(WantKind.Part, item, chosen is null ? $"{part} is not in place" : $"{chosen} is chosen for {part} and not in place");
         if (placed is null)
             return null;

@@ -20,9 +20,6 @@ public enum SheetName
     [Word("Oil")]
     Oil,
 
-    [Word("Close up")]
-    CloseUp,
-
     [Word("Sums")]
     Sums,
 
