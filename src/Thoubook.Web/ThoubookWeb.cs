@@ -58,6 +58,7 @@ public static class ThoubookWeb
         DecideDoor.Map(web);
         OilDoor.Map(web);
         CircuitDoor.Map(web);
+        CloseUpDoor.Map(web);
         SumDoor.Map(web);
         WorkshopDoor.Map(web);
         ImportDoor.Map(web);

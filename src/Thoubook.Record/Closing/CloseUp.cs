@@ -51,6 +51,9 @@ public sealed class CloseUp
     /// <summary>The times of what is left; null where the plan has a circle.</summary>
     public Schedule? Left => _left.Value;
 
+    /// <summary>How long what is left takes so many people.</summary>
+    public Outcome<CrewTime> LeftFor(int people) => Crew.Of(Plan, people, s => !IsDone(s.Name));
+
     /// <summary>What is owed, in the order in which it was put off.</summary>
     public IReadOnlyList<Owed> Debts => _gaps.Debts;
 
@@ -241,10 +244,13 @@ public sealed class CloseUp
         var wants = new List<Want>();
         foreach (var edge in Plan.EdgesBefore(at))
         {
+            // What lies in a space that it closes is looked through below, thing by thing.
+            if (edge.Kind == EdgeKind.Space)
+                continue;
             var first = Plan.At(edge.First.Name);
             if (_gaps.Step(first) is { } want)
             {
-                if (edge.Kind is not (EdgeKind.Space or EdgeKind.Hold) || IsOpen(want))
+                if (edge.Kind != EdgeKind.Hold || IsOpen(want))
                     wants.Add(want with { Why = $"{want.Why}; {edge.Why}" });
             }
             else if (edge.Wait > 0 && _gaps.First[first] is { } signed && signed.At.ToInstant().Plus(NodaTime.Duration.FromSeconds(edge.Wait)) is var cured && cured > _terms.Now)
@@ -252,7 +258,7 @@ public sealed class CloseUp
                 wants.Add(new(WantKind.Cure, WorkItem.Of(edge.First.Name), $"{edge.First.Name} stands for {edge.First.Cure!.Text}, until {cured.WithOffset(signed.At.Offset):uuuu-MM-dd HH:mm}"));
             }
 
-            if (edge.Kind != EdgeKind.Space && WentOff(first, at) is { } over && new Want(WantKind.OpenTime, WorkItem.Of(edge.First.Name), $"{edge.First.Name} was open for {edge.First.Open!.Text}, until {over:uuuu-MM-dd HH:mm}: it is done again, or a departure says why not") is var late && IsOpen(late))
+            if (WentOff(first, at) is { } over && new Want(WantKind.OpenTime, WorkItem.Of(edge.First.Name), $"{edge.First.Name} was open for {edge.First.Open!.Text}, until {over:uuuu-MM-dd HH:mm}: it is done again, or a departure says why not") is var late && IsOpen(late))
                 wants.Add(late);
         }
 
@@ -272,7 +278,7 @@ public sealed class CloseUp
 
     /// <summary>What is to be accepted before a step is begun: all of a step that closes something, else what it does not find out itself.</summary>
     private static bool IsFirst(Step step, HoldPoint hold) => step.Closes.Count > 0
-        || (hold.Figure is { } figure ? !step.Measures.Contains(figure) : hold.Kind is HoldKind.Finding or HoldKind.Cleanliness);
+        || (hold.Figure is { } figure ? !step.Measures.Contains(figure) : hold.Kind is HoldKind.Finding or HoldKind.Cleanliness && step.Kind != StepKind.Inspect);
 
     /// <summary>What is wanting in a space and in those within it, by itself: covered or not.</summary>
     private IReadOnlyList<Want> Inside(SpaceName space)

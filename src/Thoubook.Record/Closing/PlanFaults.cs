@@ -95,7 +95,7 @@ internal static class PlanFaults
                 yield return new(PlanFaultKind.Contradiction, $"{step.Name} must be followed within {step.Open.Text} and stand for {step.Cure.Text} first.", [step.Name]);
         }
 
-        foreach (var part in plan.Record.Parts.Where(p => p.Intent is PartIntent.Blanked && p.InItsStead is null))
+        foreach (var part in plan.Record.Parts.Where(p => p.IntentOn(plan.Record.Engine) is PartIntent.Blanked && p.InItsStead is null))
             yield return new(PlanFaultKind.Contradiction, $"{part.Name} is blanked off, and nothing says with what.", []);
     }
 
@@ -109,8 +109,8 @@ internal static class PlanFaults
     {
         for (PartName? at = part; at is { } here; at = here.Parent)
         {
-            if (plan.Record.Index.Part(here) is { Intent: not PartIntent.Fitted } found)
-                return found.Intent.Word();
+            if (plan.Record.Index.Part(here) is { } found && found.IntentOn(plan.Record.Engine) is var intent and not PartIntent.Fitted)
+                return intent.Word();
         }
 
         return PartIntent.Fitted.Word();

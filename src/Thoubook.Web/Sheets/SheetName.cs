@@ -20,6 +20,9 @@ public enum SheetName
     [Word("Oil")]
     Oil,
 
+    [Word("Close up")]
+    CloseUp,
+
     [Word("Sums")]
     Sums,
 

@@ -4,7 +4,7 @@ using Thoubook.Record.Circuits;
 namespace Thoubook.Web.Sheets;
 
 /// <summary>The addresses of the sheets. A part or a figure keeps its own path.</summary>
-internal static class Where
+internal static partial class Where
 {
     public const string Workshop = "/workshop";
 
@@ -59,6 +59,7 @@ internal static class Where
         (SheetName.Measure, { } name) => Figures(name),
         (SheetName.Decide, { } name) => Decide(name),
         (SheetName.Oil, { } name) => Oil(name),
+        (SheetName.CloseUp, { } name) => CloseUp(name),
         (_, { } name) => Bench(name),
     };
 
