@@ -22,6 +22,8 @@ namespace Thoubook.Cli.Answers;
 [JsonSerializable(typeof(CloseupReachAnswer))]
 [JsonSerializable(typeof(CloseupInsideAnswer))]
 [JsonSerializable(typeof(LeavingNoteAnswer))]
+[JsonSerializable(typeof(StartedAnswer))]
+[JsonSerializable(typeof(IReadOnlyList<StarterAnswer>))]
 [JsonSerializable(typeof(SumAnswered))]
 [JsonSerializable(typeof(PumpCardAnswer))]
 [JsonSerializable(typeof(IReadOnlyList<SumDescribed>))]

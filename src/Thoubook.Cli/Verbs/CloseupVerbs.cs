@@ -16,6 +16,7 @@ internal static class CloseupVerbs
 
     public static IReadOnlyList<Verb> All { get; } =
     [
+        CloseupStartVerb.Start,
         CloseupReadyVerb.Ready,
         CloseupBeforeVerb.Before,
         CloseupInsideVerb.Inside,

@@ -1,5 +1,6 @@
 using Thoubook.Record;
 using Thoubook.Record.Circuits;
+using Thoubook.Workshop.Starters;
 
 namespace Thoubook.Web.Sheets;
 
@@ -47,6 +48,10 @@ internal static partial class Where
     public static string NewElement(EngineName engine) => $"{Circuit(engine)}/new";
 
     public static string RemoveElement(EngineName engine) => $"{Oil(engine)}/removals";
+
+    public static string Starters(EngineName engine) => $"{Bench(engine)}/starters";
+
+    public static string Starter(EngineName engine, Starter starter) => $"{Starters(engine)}/{starter.Key}";
 
     public static string Import(EngineName engine) => $"{Bench(engine)}/import";
 

@@ -179,7 +179,7 @@ public sealed partial class CircuitStarterTests
     private static List<NodeName> DeadEnds(OilCircuit circuit) =>
         [.. circuit.NodeNames.Where(n => circuit.Node(n)?.Pressure is null && circuit.Elements.Count(e => !e.Blanked && (e.From == n || e.To == n)) < 2)];
 
-    private static IEnumerable<Dictionary<string, string>> Combinations(IReadOnlyList<CircuitQuestion> questions)
+    private static IEnumerable<Dictionary<string, string>> Combinations(IReadOnlyList<StarterQuestion> questions)
     {
         IEnumerable<Dictionary<string, string>> all = [new Dictionary<string, string> { ["timing-jets"] = "1" }];
         foreach (var question in questions)
