@@ -76,6 +76,12 @@ public sealed class CloseUp
     /// <summary>What is wanting for a hold point to be accepted; null where it is.</summary>
     public Want? WantOf(StepName step, HoldPoint hold) => _gaps.Hold(Plan.Steps[Plan.At(step)], hold);
 
+    /// <summary>What is wanting for a joint to be made as far as it goes; null where it is.</summary>
+    public Want? WantOf(JointName joint) => _gaps.Joint(joint);
+
+    /// <summary>What is wanting for a part: the right piece in place, or what stands in its stead; null where it is as it should be.</summary>
+    public Want? WantOf(PartName part) => _gaps.Part(part);
+
     /// <summary>The departure or the debt with which a thing by itself may be closed over; null where there is none.</summary>
     public Fact? CoverOf(Want want) => _gaps.Cover(want);
 
@@ -179,12 +185,23 @@ public sealed class CloseUp
     public WayBackIn ToReach(PartName part) => WayBackIn.Undoing(Plan, Closers(Plan.Spaces.Of(part)), IsSigned);
 
     /// <summary>The fewest steps to be undone to have a part out.</summary>
-    public WayBackIn ToTakeOut(PartName part) => WayBackIn.Undoing(Plan, Closers(Plan.Spaces.Of(part)).Concat(Placing(part)), IsSigned);
+    /// <param name="part">Which.</param>
+    /// <param name="whole">As though every step were done: of an engine that came whole.</param>
+    public WayBackIn ToTakeOut(PartName part, bool whole = false) =>
+        WayBackIn.Undoing(Plan, Closers(Plan.Spaces.Of(part)).Concat(Placing(part)), whole ? i => Plan.IsCalledFor(Plan.Steps[i]) : IsSigned);
+
+    /// <summary>The fewest steps to be undone so that all these things can be made otherwise: parts out, joints loose, steps undone, hold points to be reached.</summary>
+    public WayBackIn ToUndo(IEnumerable<WorkItem> items) => WayBackIn.Undoing(Plan, items.SelectMany(Undoing).Distinct(), IsSigned);
 
     private static HashSet<PartName> PartsOf(EngineRecord record)
     {
         var within = record.Parts.Select(p => p.Name.Parent).OfType<PartName>().ToHashSet();
-        var parts = record.Parts.Where(p => p.Intent == PartIntent.Fitted && !within.Contains(p.Name)).Select(p => p.Name).ToHashSet();
+        var parts = record.Parts.Where(p => p.IntentOn(record.Engine) switch
+        {
+            PartIntent.Fitted => !within.Contains(p.Name),
+            PartIntent.Blanked or PartIntent.Deferred => p.InItsStead is not null,
+            _ => false,
+        }).Select(p => p.Name).ToHashSet();
         parts.UnionWith(record.Steps.SelectMany(s => s.Places));
         parts.UnionWith(record.Placings.Select(p => p.Part));
         return parts;
@@ -217,6 +234,23 @@ public sealed class CloseUp
     }
 
     private IEnumerable<int> Placing(PartName part) => Enumerable.Range(0, Plan.Steps.Count).Where(i => Plan.Steps[i].Places.Contains(part));
+
+    private IEnumerable<int> Undoing(WorkItem item)
+    {
+        switch (item.Kind)
+        {
+            case ItemKind.Part when PartName.TryRead(item.Name, out var part, out _):
+                return Closers(Plan.Spaces.Of(part)).Concat(Placing(part));
+            case ItemKind.Joint when JointName.TryRead(item.Name, out var joint, out _):
+                return Closers(Plan.Spaces.Of(joint)).Concat(Enumerable.Range(0, Plan.Steps.Count).Where(i => Plan.Steps[i].Joints.Contains(joint)));
+            case ItemKind.Step when StepName.TryRead(item.Name, out var step, out _) && Plan.Find(step) is not null:
+                return Closers(Plan.SpacesOf(step)).Append(Plan.At(step));
+            case ItemKind.Hold when StepName.TryRead(item.Name.Split(':')[0], out var step, out _) && Plan.Find(step) is not null:
+                return Closers(Plan.SpacesOf(step));
+            default:
+                return [];
+        }
+    }
 
     /// <summary>The way to a thing once everything is done.</summary>
     private WayBackIn ToReach(WorkItem item, SpaceName closed)
@@ -263,7 +297,7 @@ public sealed class CloseUp
         }
 
         wants.AddRange(step.Places.Where(Plan.IsFitted).Select(_gaps.Chosen).OfType<Want>().Where(IsOpen));
-        wants.AddRange(step.Tools.Where(t => _terms.ToolsAway.Contains(t, StringComparer.OrdinalIgnoreCase)).Select(t => new Want(WantKind.Tool, WorkItem.Of(step.Name), $"{t} is not at hand")));
+        wants.AddRange(step.Tools.Where(t => _terms.ToolsAway.Contains(t, StringComparer.OrdinalIgnoreCase)).Select(t => new Want(WantKind.Tool, WorkItem.Of(step.Name), $"{t} is not at hand{(Plan.Record.Index.Tool(t)?.Kept is { } kept ? $": it is kept in {kept}" : "")}")));
         wants.AddRange(step.Holds.Where(h => IsFirst(step, h)).Select(h => _gaps.Hold(step, h)).OfType<Want>().Where(IsOpen));
         if (step.Kind == StepKind.TurnByHand)
             wants.AddRange(_gaps.Debts.Where(d => d.Deadline == Deadline.BeforeItIsTurned).Select(d => new Want(WantKind.Owed, WorkItem.Of(step.Name), d.Headline)));
@@ -288,6 +322,7 @@ public sealed class CloseUp
         var wants = new List<Want>();
         wants.AddRange(_parts[space].Select(_gaps.Part).OfType<Want>());
         wants.AddRange(_joints[space].Select(j => _gaps.Joint(j)).OfType<Want>());
+        wants.AddRange(_gaps.Apart(_parts[space]));
         var named = wants.Select(w => w.Item).ToHashSet();
         foreach (var i in _steps[space])
         {

@@ -5,7 +5,7 @@ namespace Thoubook.Record.Closing;
 /// <summary>What is wrong in a plan, told so that its author sees what to change.</summary>
 internal static class PlanFaults
 {
-    public static IReadOnlyList<PlanFault> Of(Plan plan) => [.. Circles(plan), .. Contradictions(plan), .. Orphans(plan)];
+    public static IReadOnlyList<PlanFault> Of(Plan plan) => [.. Circles(plan), .. Contradictions(plan), .. Apart(plan), .. Orphans(plan)];
 
     /// <summary>One circle, as short as can be, of each knot of steps that wait for each other.</summary>
     private static IEnumerable<PlanFault> Circles(Plan plan)
@@ -98,6 +98,12 @@ internal static class PlanFaults
         foreach (var part in plan.Record.Parts.Where(p => p.IntentOn(plan.Record.Engine) is PartIntent.Blanked && p.InItsStead is null))
             yield return new(PlanFaultKind.Contradiction, $"{part.Name} is blanked off, and nothing says with what.", []);
     }
+
+    private static IEnumerable<PlanFault> Apart(Plan plan) =>
+        from together in plan.Record.Together
+        let left = together.Parts.Where(p => !plan.IsFitted(p)).ToList()
+        where left.Count > 0 && left.Count < together.Parts.Count
+        select new PlanFault(PlanFaultKind.Contradiction, $"{together.Said}: {string.Join(" and ", left)} {(left.Count == 1 ? "is" : "are")} not to be fitted.", []);
 
     private static bool LiesIn(Plan plan, Step step, SpaceName space)
     {

@@ -10,4 +10,6 @@ public sealed record Together(TogetherName Name)
     public string? Why { get; init; }
 
     public string? Note { get; init; }
+
+    public string Said => $"{string.Join(" and ", Parts)} go together or not at all{(Why is { } why ? $", for {why}" : "")}";
 }
