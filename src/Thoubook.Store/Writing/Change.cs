@@ -66,7 +66,7 @@ public sealed record Change(EngineName Engine, string By)
         Facts = InOrder(record),
     };
 
-    internal bool Defines => Definition is not null || Circuit is not null || Documents.Count + Parts.Count + Figures.Count + Gauges.Count + Pieces.Count 
+    internal bool Defines => Definition is not null || Circuit is not null || Documents.Count + Parts.Count + Figures.Count + Gauges.Count + Pieces.Count
         + Spaces.Count + Joints.Count + Steps.Count + Together.Count + Tools.Count + PermissionItems.Count > 0;
 
     // As they were written, where they were; else readings before what was done afterwards, each kind in its own order.

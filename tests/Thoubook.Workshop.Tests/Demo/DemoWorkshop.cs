@@ -32,6 +32,8 @@ public sealed class DemoWorkshop : IDisposable
 
     public CloseUp ClosingUp(string engine) => Ok(_workshop.ClosingUp(engine));
 
+    public PermissionToRun Permission(string engine) => Ok(_workshop.Permission(engine));
+
     public string Export(string engine) => Ok(_workshop.Export(engine));
 
     public Imported TakeIn(string folder) => TakeIn([.. new[] { "engine.yaml", "readings.csv" }.Select(file => IncomingFile.OnDisk(Path.Combine(Files, folder, file)))]);
