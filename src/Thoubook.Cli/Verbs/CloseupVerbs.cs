@@ -30,6 +30,11 @@ internal static class CloseupVerbs
         CloseupDepartureVerbs.Depart,
         CloseupDepartureVerbs.Owe,
         CloseupDepartureVerbs.Settle,
+        CloseupStripVerbs.Strip,
+        CloseupStripVerbs.AsFound,
+        CloseupPermitVerb.Permit,
+        CloseupPurposeVerb.Purpose,
+        CloseupPurposeVerb.States,
         CloseupPlanVerb.Plan,
     ];
 

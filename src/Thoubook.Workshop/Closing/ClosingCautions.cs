@@ -30,6 +30,14 @@ public static class ClosingCautions
         "departures",
         "Mark the piece itself: a tag, a punch mark or paint where the next person sees it. A departure that stands only in a book is lost with the book.");
 
+    public static Caution StopLimits { get; } = new(
+        "stop-limits",
+        "Permission to run loosens no limit at which the engine is stopped. These are fixed before the start from its documents, and whoever watches may stop it without a word.");
+
+    public static Caution Licensed { get; } = new(
+        "licensed",
+        "Use under a licence is released by the licensed body that answers for it, and by nobody here. What stands here is evidence for that body.");
+
     /// <summary>Those of a step, as it is described.</summary>
     /// <param name="step">Which.</param>
     /// <param name="joints">The joints that it makes.</param>
