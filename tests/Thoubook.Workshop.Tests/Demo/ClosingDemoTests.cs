@@ -21,7 +21,9 @@ public sealed class ClosingDemoTests(DemoWorkshop demo) : IClassFixture<DemoWork
         Assert.True(_record.Spaces.Count(s => s.In is not null) >= 15);
         Assert.True(_record.Joints.Count >= 160, $"{_record.Joints.Count} joints");
         Assert.True(_record.Departures.Count >= 8, $"{_record.Departures.Count} departures");
-        Assert.True(_record.Parts.Select(p => p.ModificationState).OfType<string>().Distinct().Count() >= 2);
+        Assert.True(_record.Engine.States.Count >= 2);
+        Assert.All(_record.Engine.States, state => Assert.Contains(_record.Parts, p => p.ModificationState == state));
+        Assert.All(PartsApart.Of(demo.ClosingUp("Sandpiper six")).Together, t => Assert.True(t.IsWhole));
         Assert.Equal(Enum.GetValues<HoldKind>(), _record.Steps.SelectMany(s => s.Holds).Select(h => h.Kind).Distinct().Order());
         Assert.Equal(Enum.GetValues<StepKind>(), _record.Steps.Select(s => s.Kind).Distinct().Order());
     }
