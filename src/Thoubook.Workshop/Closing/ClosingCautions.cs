@@ -52,7 +52,7 @@ public static class ClosingCautions
             .. step.Kind == StepKind.TurnByHand ? One(TurningByHand) : [],
             .. Says(words, "heat", "oven", "hot plate", "warm", "blowlamp", "torch", "chill", "freez", "dry ice", "nitrogen") ? One(Heat) : [],
             .. step.Kind == StepKind.Seal || Says($"{words} {made}", "adhesive", "retaining compound", "thread lock", "threadlock", "locking compound", "jointing", "sealant", "compound") ? One(Adhesive) : [],
-            .. step.Holds.Any(h => h.Kind == HoldKind.Cleanliness) || Says(words, "wash", "clean", "paraffin", "solvent", "degrease", "petrol") ? One(Cleaning) : [],
+            .. Says(words, "wash", "clean", "paraffin", "solvent", "degrease", "petrol") ? One(Cleaning) : [],
         ];
     }
 

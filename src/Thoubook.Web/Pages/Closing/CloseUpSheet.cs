@@ -124,10 +124,39 @@ public sealed partial class CloseUpSheet
     public string ItemSaid(WorkItem item) => item.Kind switch
     {
         ItemKind.Part => Sheets.Said.Title(PartName.Of(item.Name)),
-        ItemKind.Step => StepSaid(new StepName(item.Name)),
-        ItemKind.Hold => Sheets.Said.Sentence(HoldOf(item).Hold),
+        ItemKind.Step => Sheets.Said.Sentence(StepSaid(new StepName(item.Name))),
+        ItemKind.Hold => HoldOf(item) is var (step, what) && Plan.Find(step)?.Holds.FirstOrDefault(h => h.What == what) is { } hold ? HoldSaid(hold) : Sheets.Said.Sentence(item.Name),
         _ => Sheets.Said.Sentence(Sheets.Said.Words(item.Name)),
     };
+
+    /// <summary>A hold point in words.</summary>
+    public string HoldSaid(HoldPoint hold) => hold.Figure is { } figure && hold.What == figure.ToString() ? InWords(hold.What) : Sheets.Said.Sentence(hold.What);
+
+    /// <summary>What is so in a space, each in a line: pieces, joints, what was accepted, photographs.</summary>
+    public IReadOnlyList<string> SoIn(InsideLook look, IReadOnlyList<StepName> closes)
+    {
+        var inside = Plan.Steps.Where(s => Plan.SpacesOf(s.Name).Contains(look.Space) || closes.Contains(s.Name)).ToList();
+        return
+        [
+            .. look.Pieces.Where(p => p.Want is null && Plan.IsFitted(p.Part)).Select(p => $"{Sheets.Said.Title(p.Part)}{(p.Piece is { } piece && piece.Text != p.Part.Path ? $", {piece}" : "")} in place"),
+            .. look.Joints.Where(j => j.Want is null && j.State is not null).Select(j => $"{Sheets.Said.Sentence(Sheets.Said.Words(j.Joint.Name.Text))} {j.State!.Stage.Word()}"),
+            .. inside.SelectMany(s => s.Holds.Where(h => CloseUp.WantOf(s.Name, h) is null).Select(h => $"{HoldSaid(h)}: accepted for {Said(s)}")),
+            .. look.Photographs.Where(p => p.Taken).Select(p => $"Photograph of {p.What}, {StepSaid(p.Step)}"),
+        ];
+    }
+
+    /// <summary>What a step wants before it may be signed, what is its own first. A departure or a debt helps with what it closes over, not with what it builds on.</summary>
+    public IReadOnlyList<MissingRow> MissingFor(StepName name)
+    {
+        var step = Plan.Find(name)!;
+        var closedOver = Plan.Before(name).Where(e => e.Kind is EdgeKind.Space or EdgeKind.Hold).Select(e => WorkItem.Of(e.First.Name)).ToHashSet();
+        var own = step.Holds.Select(h => WorkItem.Of(name, h)).Concat(step.Joints.Select(WorkItem.Of)).ToHashSet();
+        return
+        [
+            .. CloseUp.WantsToSign(name).OrderByDescending(w => w.IsHalfDone).ThenByDescending(w => own.Contains(w.Item))
+                .Select(w => new MissingRow(w, null, null, w.Kind is not (WantKind.Tool or WantKind.Cure or WantKind.Owed) && (w.Item.Kind != ItemKind.Step || closedOver.Contains(w.Item)))),
+        ];
+    }
 
     /// <summary>Where to go and do what is wanted.</summary>
     public string? AddressOf(Want want) => want.Item.Kind switch
