@@ -8,8 +8,8 @@ namespace Thoubook.Files.Templates;
 
 /// <summary>
 /// The sections of an engine file with blanks in them, to be filled in from answers. Under <c>starter:</c> stands what is asked. <c>{key}</c> stands for an answer,
-/// <c>{n}</c> for the number of a repeated thing. A group with <c>when: key=word</c> is there only where that was answered; one with <c>each: n of key</c> stands as often as
-/// that says, or once for each word of a list; a group with <c>is:</c> stands for what that holds. What comes out empty is left out. <c>also:</c> gives other names,
+/// <c>{n}</c> for the number of a repeated thing, <c>{main@thrust-at}</c> for the part <c>main</c> of the number that was answered to <c>thrust-at</c>. A group with <c>when: key=word</c> is there only where that was answered; one with <c>each: n of key</c> stands as often as
+/// that says, or once for each word of a list; a group with <c>is:</c> stands for what that holds, or <c>else:</c>. What comes out empty is left out. <c>also:</c> gives other names,
 /// <c>takes-along:</c> marks a step, and <c>if-there: part</c> or <c>space</c> what belongs to another sub-assembly: see <see cref="DrawnEngine"/>.
 /// </summary>
 public sealed class EngineTemplate

@@ -12,6 +12,7 @@ internal sealed partial class TemplateFilling(TemplateAnswers answers)
     private const string When = "when";
     private const string Each = "each";
     private const string Is = "is";
+    private const string Else = "else";
     private const string AlsoKey = "also";
     private const string TakesAlongKey = "takes-along";
     private const string IfThereKey = "if-there";
@@ -59,7 +60,7 @@ internal sealed partial class TemplateFilling(TemplateAnswers answers)
         switch (node)
         {
             case YamlMap map when map[Is] is { } meant:
-                return Node(meant, numbers);
+                return Node(Holds(map, numbers) ? meant : map[Else]!, numbers);
             case YamlMap map:
                 return Map(map, numbers);
             case YamlList list:
@@ -91,13 +92,22 @@ internal sealed partial class TemplateFilling(TemplateAnswers answers)
     {
         var map = node as YamlMap;
         if (map?[Each] is not YamlScalar each)
-            return Holds(map, numbers) ? [numbers] : [];
-        var (name, words) = each.Value.Split(" of ") is [var variable, var of] ? (variable.Trim(), of.Trim()) : throw Broken(each, "each: is written n of key");
-        var all = answers.Counts.TryGetValue(words, out var count)
-            ? Enumerable.Range(1, count).Select(i => i.ToString(CultureInfo.InvariantCulture))
-            : Text(words, numbers).Split(',').Select(w => w.Trim());
-        return all.Select(one => new Dictionary<string, string>(numbers) { [name] = one }).Where(at => Holds(map, at));
+            return Stands(map, numbers) ? [numbers] : [];
+        return each.Value.Split(" and ").Aggregate<string, IEnumerable<IReadOnlyDictionary<string, string>>>([numbers], (all, loop) => all.SelectMany(at => Loop(loop, each, at))).Where(at => Stands(map, at));
     }
+
+    private IEnumerable<IReadOnlyDictionary<string, string>> Loop(string loop, YamlScalar each, IReadOnlyDictionary<string, string> numbers)
+    {
+        if (loop.Split(" of ") is not [var name, var words])
+            throw Broken(each, "each: is written n of key");
+        var all = answers.Counts.TryGetValue(words.Trim(), out var count)
+            ? Enumerable.Range(1, count).Select(i => i.ToString(CultureInfo.InvariantCulture))
+            : words.Split(',').Select(w => w.Trim());
+        return all.Select(one => new Dictionary<string, string>(numbers) { [name.Trim()] = one });
+    }
+
+    /// <summary>Where it does not hold, what stands under else: stands in its stead.</summary>
+    private bool Stands(YamlMap? map, IReadOnlyDictionary<string, string> numbers) => map?[Else] is not null || Holds(map, numbers);
 
     private bool Holds(YamlMap? map, IReadOnlyDictionary<string, string> numbers) =>
         map?[When] is not YamlScalar when || when.Value.Split(" and ").All(condition => Holds(condition, when, numbers));
@@ -120,11 +130,13 @@ internal sealed partial class TemplateFilling(TemplateAnswers answers)
             return number;
         if (answers.Texts.TryGetValue(key, out var text))
             return text;
+        if (key.Split('@') is [var part, var which])
+            return answers.Texts.GetValueOrDefault($"{part}#{answers.Texts.GetValueOrDefault(which)}");
         return numbers.TryGetValue("n", out var n) ? answers.Texts.GetValueOrDefault($"{key}#{n}") : null;
     }
 
     private static InvalidDataException Broken(YamlScalar at, string why) => new($"Line {at.Line} of the template, {at.What}: {why}.");
 
-    [GeneratedRegex(@"\{(?<key>[a-z-]+)\}", RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: 1000)]
+    [GeneratedRegex(@"\{(?<key>[a-z@-]+)\}", RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: 1000)]
     private static partial Regex Blank();
 }

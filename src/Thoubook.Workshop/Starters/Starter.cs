@@ -10,7 +10,7 @@ namespace Thoubook.Workshop.Starters;
 /// </summary>
 public sealed class Starter
 {
-    private static readonly string[] Keys = ["gear-pump"];
+    private static readonly string[] Keys = ["gear-pump", "relief-valve", "main-bearings", "pistons", "sump", "cylinder-head", "timing-drive"];
 
     private readonly EngineTemplate _template;
 
@@ -58,6 +58,7 @@ public sealed class Starter
             Choices = choices,
             Fewest = StarterQuestion.Whole(Text(map, "from")) ?? 0,
             Most = StarterQuestion.Whole(Text(map, "to")),
+            AtMost = Text(map, "at-most") is { Length: > 0 } most ? most : null,
             IsPart = part.Length > 0,
             NumberedBy = Text(map, "number") is { Length: > 0 } by ? by : null,
             Also = Texts(map, "also"),

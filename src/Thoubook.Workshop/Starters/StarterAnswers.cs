@@ -46,6 +46,8 @@ internal sealed class StarterAnswers
     private void Count(StarterQuestion question, string text)
     {
         var count = Answered(question.Number(text), question.Fewest);
+        if (question.AtMost is { } other && count > _counts[other])
+            _problems.Add(new("number", question.Key, $"{count}", $"At most {_counts[other]}, as was answered to {other}.", "Correct one of the two."));
         _counts[question.Key] = count;
         _texts[question.Key] = count.ToString(CultureInfo.InvariantCulture);
     }

@@ -17,6 +17,9 @@ public sealed record StarterQuestion(string Key, string Words, string Usual)
 
     public int Fewest { get; init; }
 
+    /// <summary>The question whose number this one may not exceed; null: none.</summary>
+    public string? AtMost { get; init; }
+
     /// <summary>Whether it is answered by a part.</summary>
     public bool IsPart { get; init; }
 

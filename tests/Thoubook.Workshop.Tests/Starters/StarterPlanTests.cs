@@ -87,7 +87,7 @@ public sealed class StarterPlanTests
                 foreach (var question in starter.Questions)
                 {
                     var roll = dice[at++ % dice.Length];
-                    if (roll % 3 == 0 || question.IsPart)
+                    if (roll % 3 == 0 || question.IsPart || question.AtMost is not null)
                         continue;
                     answers[question.Key] = question.Choices.Count > 0 ? question.Choices[roll % question.Choices.Count]
                         : question.Most is { } most ? $"{question.Fewest + (roll % (Math.Min(most, question.Fewest + 5) - question.Fewest + 1))}"
