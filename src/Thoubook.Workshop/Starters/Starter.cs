@@ -71,7 +71,7 @@ public sealed class Starter
 }
 
 /// <summary>What a starter would add to an engine, and what of it is there already.</summary>
-/// <param name="Added">The definitions that the engine lacks, and the spaces of which something more is said; nothing else.</param>
+/// <param name="Added">The definitions that the engine lacks, and the spaces and joints of which something more is said; nothing else.</param>
 public sealed record Started(EngineRecord Added)
 {
     /// <summary>What the starter draws and is there already, as it is: nothing of it is touched.</summary>
@@ -80,7 +80,7 @@ public sealed record Started(EngineRecord Added)
     /// <summary>Parts and figures of the engine that are taken for those of the starter under other names.</summary>
     public IReadOnlyList<Taken> Taken { get; init; } = [];
 
-    /// <summary>What is said anew of spaces that were there: parts that lie in them too, and in which larger space they lie where nothing said it.</summary>
+    /// <summary>What is said in addition of spaces and joints that were there: parts that lie in them too, and in which space they lie where nothing said it.</summary>
     public IReadOnlyList<string> Widened { get; init; } = [];
 
     /// <summary>Parts within the starter's spaces that no step puts in place.</summary>

@@ -42,6 +42,7 @@ internal sealed class StarterAdditions
 
         added = added with { Steps = Steps() };
         added = added with { Spaces = Nested(added) };
+        added = added with { Joints = Inside(added) };
         var whole = Joining.Join(_record, added);
         var problems = ClosingCheck.Of(whole);
         if (problems.Count > 0)
@@ -52,7 +53,7 @@ internal sealed class StarterAdditions
         {
             Left = Left(),
             Taken = _names.Taken,
-            Widened = [.. added.Spaces.SelectMany(Told)],
+            Widened = [.. added.Spaces.SelectMany(Told), .. added.Joints.Where(j => _record.Joints.Any(o => o.Name == j.Name)).Select(j => $"{j.Name} lies in {j.In}")],
             Unplaced = Unplaced(plan),
             Faults = [.. plan.Faults.Where(f => !known.Contains(f.What))],
         };
@@ -125,6 +126,30 @@ internal sealed class StarterAdditions
         }
 
         return [.. spaces.Values];
+    }
+
+    /// <summary>
+    /// The joints to be written. One of which nothing says where it lies, and that holds something inside a space to a wall of it, lies in that space: it is to be made before
+    /// the space is closed. The walls of a space are what the joints hold together by which it is closed.
+    /// </summary>
+    private IReadOnlyList<Joint> Inside(EngineRecord added)
+    {
+        var plan = Plan.Of(Joining.Join(_record, added));
+        var joints = added.Joints.ToDictionary(j => j.Name);
+        var closed = plan.Spaces.All.Select(s => (s.Name, By: plan.Closing(s.Name).SelectMany(c => c.Joints).ToHashSet())).Where(s => s.By.Count > 0)
+            .Select(s => (s.Name, s.By, Walls: plan.Record.Joints.Where(j => s.By.Contains(j.Name)).SelectMany(j => j.Parts).ToHashSet()))
+            .OrderByDescending(s => plan.Spaces.Upwards(s.Name).Count)
+            .ToList();
+        foreach (var joint in plan.Record.Joints.Where(j => j.In is null && plan.Spaces.Of(j.Name).Count == 0))
+        {
+            var around = closed.Where(s => !s.By.Contains(joint.Name)
+                && joint.Parts.Any(p => plan.Spaces.Of(p).Contains(s.Name))
+                && joint.Parts.All(p => s.Walls.Contains(p) || plan.Spaces.Of(p).Contains(s.Name))).Select(s => (SpaceName?)s.Name).FirstOrDefault();
+            if (around is not null)
+                joints[joint.Name] = joint with { In = around };
+        }
+
+        return [.. joints.Values];
     }
 
     private IEnumerable<string> Told(Space space)
