@@ -25,7 +25,7 @@ public sealed record LeavingNote
     /// <summary>How the engine lies.</summary>
     public required Attitude? Attitude { get; init; }
 
-    /// <summary>What was written last; null where nothing was.</summary>
+    /// <summary>What was done last; null where nothing was. An engine file is written all at once, so that it goes by the clock first.</summary>
     public required Fact? Last { get; init; }
 
     public static LeavingNote Of(CloseUp closing)
@@ -42,7 +42,7 @@ public sealed record LeavingNote
                 .Select(f => (Fact: f, Standing: Standing.Of(f, record)))
                 .Where(f => f.Standing is { Stands: false } s && !IsOwn(s.BrokenBy, f.Fact))],
             Attitude = closing.Attitude,
-            Last = record.Facts.MaxBy(f => (f.Sequence, f.At.ToInstant())),
+            Last = record.Facts.MaxBy(f => (f.At.ToInstant(), f.Sequence)),
         };
     }
 

@@ -94,6 +94,17 @@ public sealed class ClosingDemoTests(DemoWorkshop demo) : IClassFixture<DemoWork
         Assert.True(sheets.Count(s => closeUp.BeforeYouClose(s.Name).MayBeClosed) >= 3);
     }
 
+    [Fact]
+    public void LeavingNote_NamesTheHalfDoneJointsAndWhatWasDoneLast()
+    {
+        var note = LeavingNote.Of(demo.ClosingUp("Sandpiper six"));
+
+        Assert.Equal(["joint crank/oil-plug-5", "joint filter/bowl", "joint ignition/rear-retainer", "joint tank/lid", "joint water/cover"], note.HalfDone.Select(w => w.Item.ToString()).Order(StringComparer.Ordinal));
+        Assert.Equal("owed before the start: solder the flame gauze of the breather", note.Last?.Headline);
+        Assert.Contains("9 gallery plugs counted out and 8 in", note.LeftOver.Select(w => w.Why));
+        Assert.Equal([], note.Fallen.Select(f => f.Fact.Headline));
+    }
+
     /// <summary>Of each kind of trap that there is, at least one was planted.</summary>
     [Fact]
     public void LeftOut_IsOfEveryKindOfTrap() => Assert.Equal(
