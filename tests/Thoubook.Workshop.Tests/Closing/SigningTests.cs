@@ -157,6 +157,9 @@ public sealed class SigningTests
         Assert.False(pump.Closing.IsDone(new StepName("float")));
         Assert.Equal("nothing-to-undo", Bench.Refused(pump.Workshop.Undo(new UndoEntry(ClosedPump.Engine, "bench") { Step = "float" })).Code);
         Assert.Empty(Bench.Ok(pump.Workshop.LeavingNote(ClosedPump.Engine)).Fallen);
+        var second = Bench.Ok(pump.Workshop.Undo(new UndoEntry(ClosedPump.Engine, "bench") { Step = "gear-in" }));
+        Assert.Null(pump.Closing.SignatureOf(new StepName("gear-in")));
+        Bench.Ok(pump.Workshop.StrikeOut(new StrikeOutEntry(ClosedPump.Engine, second.Id, "it was not undone", "bench")));
 
         Bench.Ok(pump.Workshop.Place(new PieceEntry(ClosedPump.Engine, "pump/gear", "G-2", "bench")));
 
@@ -179,6 +182,82 @@ public sealed class SigningTests
         Assert.Equal(JointStage.Tightened, Assert.Single(look.Joints).State?.Stage);
         Assert.Equal([new PhotographInside(new StepName("cover-on"), "the gears in the body", true)], look.Photographs);
         Assert.True(pump.Closing.Look(new SpaceName("chamber")).IsClosed);
+    }
+
+    [Fact]
+    public void LeavingNote_OfASlackenedJoint_SaysWhatRestedOnIt_NotThatItWasSlackened()
+    {
+        using var pump = new ClosedPump();
+        pump.UpToTheCover();
+        Bench.Ok(pump.Workshop.Sign(pump.Sign("cover-on") with { Photographed = true }));
+        Bench.Ok(pump.Workshop.MakeJoint(new JointEntry(ClosedPump.Engine, "studs", JointStage.Placed, "bench")));
+
+        Assert.Equal("cover-on signed", Assert.Single(Bench.Ok(pump.Workshop.LeavingNote(ClosedPump.Engine)).Fallen).Fact.Headline);
+    }
+
+    [Fact]
+    public void Photograph_OfAStepThatClosesNothing_MayFollowItsSignature()
+    {
+        using var pump = new ClosedPump();
+        var steps = pump.Record.Steps.Select(s => s.Name.Text == "gear-in" ? s with { Photograph = "the marks", SecondLook = false } : s);
+        Bench.Ok(pump.Workshop.Save(pump.Record with { Steps = [.. steps] }, "owner"));
+
+        Bench.Ok(pump.Workshop.Sign(pump.Sign("gear-in") with { Placing = true }));
+
+        Assert.False(pump.Closing.IsDone(new StepName("gear-in")));
+        Assert.Contains(pump.Closing.BeforeYouClose(new SpaceName("chamber")).Missing, m => m.Want.Kind == WantKind.Photograph);
+    }
+
+    [Fact]
+    public void Sign_Placing_PutsThePieceChosenNowInPlaceOfAnother()
+    {
+        using var pump = new ClosedPump();
+        Bench.Ok(pump.Workshop.Place(new PieceEntry(ClosedPump.Engine, "pump/gear", "G-2", "bench")));
+        Bench.Ok(pump.Workshop.Sign(pump.Sign("gear-in") with { Placing = true }));
+
+        Assert.Equal("G-1", pump.Record.Index.PlacedIn(PartName.Of("pump/gear"))?.Piece.Text);
+    }
+
+    [Fact]
+    public void Joint_RestsOnThePiecesThatItHolds()
+    {
+        using var pump = new ClosedPump();
+        var body = Bench.Ok(pump.Workshop.Define(ClosedPump.Engine, new Record.Pieces.Piece(new PieceTag("B-1")) { For = PartName.Of("pump/body") }, "owner")).Tag.Text;
+        Bench.Ok(pump.Workshop.Place(new PieceEntry(ClosedPump.Engine, "pump/body", body, "bench")));
+        Bench.Ok(pump.Workshop.MakeJoint(new JointEntry(ClosedPump.Engine, "studs", JointStage.Locked, "bench")));
+        Assert.Equal(JointStage.Locked, pump.Closing.StageOf(new JointName("studs")));
+
+        Bench.Ok(pump.Workshop.Lift(new LiftEntry(ClosedPump.Engine, body, "bench")));
+
+        Assert.Null(pump.Closing.StageOf(new JointName("studs")));
+    }
+
+    [Fact]
+    public void Accept_OnAFigure_RestsOnWhatWasReadOfIt()
+    {
+        using var pump = new ClosedPump();
+        pump.Measure("1.2560 in", "1.2510 in");
+        var accepted = Bench.Ok(pump.Workshop.Accept(new AcceptEntry(ClosedPump.Engine, "cover-on", "pump.end-float", "owner") { Why = "for show" }));
+
+        Assert.Superset(pump.Record.Readings.Select(r => r.Id).ToHashSet(), accepted.ReliesOn.ToHashSet());
+        Bench.Ok(pump.Workshop.StrikeOut(new StrikeOutEntry(ClosedPump.Engine, pump.Record.Readings[0].Id, "wrong piece", "bench")));
+        Assert.False(Standing.Of(accepted, pump.Record).Stands);
+    }
+
+    [Fact]
+    public void Figure_WithoutLimits_IsAcceptedByNameOnceItIsMeasured()
+    {
+        using var pump = new ClosedPump();
+        var bore = FigureName.Of("pump/body.bore");
+        var hold = new HoldPoint(HoldKind.Dimension, "bore") { Figure = bore };
+        Bench.Ok(pump.Workshop.Save(pump.Record with { Dimensions = [.. pump.Record.Dimensions, new Record.Measures.Dimension(bore)], Steps = [.. pump.Record.Steps, new Step(new StepName("bush-in")) { Holds = [hold] }] }, "owner"));
+        Assert.Equal(WantKind.Reading, pump.Closing.WantOf(new StepName("bush-in"), hold)?.Kind);
+
+        Bench.Ok(pump.Workshop.AddReading(new ReadingEntry(ClosedPump.Engine, "pump/body.bore", "0.750 in", "bench")));
+
+        Assert.Equal(WantKind.Verdict, pump.Closing.WantOf(new StepName("bush-in"), hold)?.Kind);
+        Bench.Ok(pump.Workshop.Accept(new AcceptEntry(ClosedPump.Engine, "bush-in", "bore", "owner") { Why = "the bush is made to it" }));
+        Assert.Null(pump.Closing.WantOf(new StepName("bush-in"), hold));
     }
 
     [Theory]
