@@ -61,6 +61,7 @@ public sealed class Starter
             AtMost = Text(map, "at-most") is { Length: > 0 } most ? most : null,
             IsPart = part.Length > 0,
             NumberedBy = Text(map, "number") is { Length: > 0 } by ? by : null,
+            MayBe = Text(map, "may-be") is { Length: > 0 } same ? same : null,
             Also = Texts(map, "also"),
         };
     }

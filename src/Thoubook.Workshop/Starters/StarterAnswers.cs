@@ -84,7 +84,7 @@ internal sealed class StarterAnswers
     {
         if (!PartName.TryRead(name, out var part, out var problem))
             _problems.Add(problem with { Field = question.Key });
-        else if (_asked.TryGetValue(part.Path, out var other) && other != question.Key)
+        else if (_asked.TryGetValue(part.Path, out var other) && other != question.Key && other != question.MayBe)
             _problems.Add(new("part-twice", question.Key, part.Path, $"It is answered to {other} already.", "Name another part."));
         else
             _asked[part.Path] = question.Key;

@@ -26,6 +26,9 @@ public sealed record StarterQuestion(string Key, string Words, string Usual)
     /// <summary>The question that says how many of these parts there are; null: there is one.</summary>
     public string? NumberedBy { get; init; }
 
+    /// <summary>The question whose part this may be as well; null: it is another part than all.</summary>
+    public string? MayBe { get; init; }
+
     /// <summary>Other names by which the part may already be there.</summary>
     public IReadOnlyList<string> Also { get; init; } = [];
 

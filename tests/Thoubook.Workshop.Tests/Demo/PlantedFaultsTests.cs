@@ -2,12 +2,16 @@ using Thoubook.Appraisal;
 using Thoubook.Appraisal.Verdicts;
 using Thoubook.Record;
 using Thoubook.Workshop.Importing;
+using Thoubook.Workshop.Tests.Starters;
 
 namespace Thoubook.Workshop.Tests.Demo;
 
 /// <summary>What <c>demo/README.md</c> says was planted in the demo engines is found in them, and nothing else is.</summary>
 public sealed class PlantedFaultsTests(DemoWorkshop demo) : IClassFixture<DemoWorkshop>
 {
+    /// <summary>Stands for each of them.</summary>
+    private const string ByStarters = "what the starters added";
+
     private static readonly string Readme = File.ReadAllText(Path.Combine(DemoWorkshop.Files, "README.md"));
 
     public static TheoryData<string> Engines { get; } = ["Sandpiper six", "Wagtail"];
@@ -16,7 +20,7 @@ public sealed class PlantedFaultsTests(DemoWorkshop demo) : IClassFixture<DemoWo
     [MemberData(nameof(Engines))]
     public void Appraise_DemoEngine_SaysWhatWasPlantedAndNothingElse(string engine)
     {
-        var planted = TableUnder($"### {engine}");
+        var planted = TableUnder($"### {engine}").SelectMany(p => p.Where == ByStarters ? Wagtail.Added.Select(f => p with { Where = f.ToString() }) : [p]).ToList();
         var said = Said.Of(Appraiser.Appraise(demo.Engine(engine))).Distinct().ToList();
 
         Assert.NotEmpty(planted);
