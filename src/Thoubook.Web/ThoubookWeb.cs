@@ -59,6 +59,7 @@ public static class ThoubookWeb
         OilDoor.Map(web);
         CircuitDoor.Map(web);
         CloseUpDoor.Map(web);
+        StripDoor.Map(web);
         StarterDoor.Map(web);
         SumDoor.Map(web);
         WorkshopDoor.Map(web);

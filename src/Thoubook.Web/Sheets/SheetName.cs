@@ -8,6 +8,9 @@ public enum SheetName
     [Word("Bench")]
     Bench,
 
+    [Word("Strip")]
+    Strip,
+
     [Word("Parts")]
     Parts,
 

@@ -60,6 +60,7 @@ internal static partial class Where
         (SheetName.Sums, _) => Sums,
         (SheetName.Workshop, _) => Workshop,
         (_, null) => "/",
+        (SheetName.Strip, { } name) => Strip(name),
         (SheetName.Parts, { } name) => Parts(name),
         (SheetName.Measure, { } name) => Figures(name),
         (SheetName.Decide, { } name) => Decide(name),
