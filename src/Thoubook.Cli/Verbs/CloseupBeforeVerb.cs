@@ -14,8 +14,8 @@ internal static class CloseupBeforeVerb
         More = "Exit status 0 where nothing is missing that is not covered by a departure or owed, 1 where something is. The cost is that of getting back in once the whole engine is closed up.",
         Examples =
         [
-            new("thoubook closeup before \"Sandpiper six\" crankcase", "before the sump goes on."),
-            new("thoubook closeup before \"Sandpiper six\" crankcase --json", "for a program."),
+            new("thoubook closeup before \"Sandpiper six\" crank-chamber", "before the lower half goes on."),
+            new("thoubook closeup before \"Sandpiper six\" crank-chamber --json", "for a program."),
         ],
     };
 
@@ -43,23 +43,25 @@ internal static class CloseupBeforeVerb
 
         var open = before.Missing.Where(m => m.CoveredBy is null).ToList();
         terminal.Out.WriteLine(open.Count == 0 ? "Everything missing is covered." : $"Missing: {open.Count}.");
-        foreach (var missing in open)
-            Tell(terminal, missing);
+        Tell(terminal, open);
         var covered = before.Missing.Where(m => m.CoveredBy is not null).ToList();
         if (covered.Count > 0)
-            terminal.Out.WriteLine("May be closed over:");
-        foreach (var missing in covered)
-            Tell(terminal, missing);
+            terminal.Out.WriteLine("\nMay be closed over:");
+        Tell(terminal, covered);
     }
 
-    private static void Tell(Terminal terminal, Missing missing)
+    /// <summary>The same cost is said once, over all that it is the cost of.</summary>
+    private static void Tell(Terminal terminal, IReadOnlyList<Missing> missing)
     {
-        terminal.Out.WriteLine($"  {missing.Want.Kind.Word()}{(missing.Want.IsHalfDone ? ", half done" : "")}: {missing.Want.Why}");
-        if (missing.CoveredBy is { } cover)
-            terminal.Out.WriteLine($"      {cover.Headline}");
-        var way = missing.CostToGetBackIn;
-        terminal.Out.WriteLine(way.Steps.Count == 0
-            ? "      can be reached at any time"
-            : $"      to get back in later: {CloseupVerbs.Minutes(way.Minutes)}, {way.Steps.Count} {(way.Steps.Count == 1 ? "step" : "steps")}{(way.Consumables.Count > 0 ? $"; new: {string.Join(", ", way.Consumables.GroupBy(c => c, StringComparer.Ordinal).Select(g => g.Count() == 1 ? g.Key : $"{g.Count()} × {g.Key}"))}" : "")}");
+        foreach (var group in missing.GroupBy(m => string.Join('\n', m.CostToGetBackIn.Steps)))
+        {
+            var way = group.First().CostToGetBackIn;
+            terminal.Out.WriteLine();
+            terminal.Out.WriteLine(way.Steps.Count == 0
+                ? "  Can be reached at any time:"
+                : $"  To get back in later: {CloseupVerbs.Minutes(way.Minutes)}, {way.Steps.Count} {(way.Steps.Count == 1 ? "step" : "steps")}{(way.Consumables.Count > 0 ? $"; new: {CloseupVerbs.Consumables(way)}" : "")}");
+            foreach (var one in group)
+                terminal.Out.WriteLine($"    {one.Want.Kind.Word()}{(one.Want.IsHalfDone ? ", half done" : "")}: {one.Want.Why}{(one.CoveredBy is { } cover ? $". {cover.Headline}" : "")}");
+        }
     }
 }

@@ -11,7 +11,7 @@ internal static class CloseupDepartureVerbs
     private static readonly Option Kind = new("kind", "WORDS", $"{string.Join(", ", Words.All<DepartureKind>())}; else other");
     private static readonly Option Piece = new("piece", "PIECE", "the piece that it belongs to; it travels with it");
     private static readonly Option Joint = new("joint", "JOINT", "the joint that it belongs to");
-    private static readonly Option Item = new("item", "ITEM", "what may be closed over meanwhile: part, joint, step, hold or count, and its name, such as \"joint sump-studs\"");
+    private static readonly Option Item = new("item", "ITEM", "what may be closed over meanwhile: part, joint, step, hold or count, and its name, such as \"joint lower-half/flange\"");
     private static readonly Option Evidence = new("evidence", "TEXT", "what shows that it holds");
     private static readonly Option For = new("for", "PURPOSE", $"for which it stands: {string.Join(", ", Words.All<Purpose>())}; may be given again; else for what the engine is for now") { Many = true };
     private static readonly Option Undoing = new("undoing", "TEXT", "how it is undone");
@@ -22,21 +22,21 @@ internal static class CloseupDepartureVerbs
         Operands = [CloseupVerbs.Engine, new("WHAT", "what is done otherwise")],
         Options = [Why, Kind, Piece, Joint, Item, Evidence, For, Undoing, Option.By, Option.At, Option.Id],
         More = "It belongs to a piece, with which it goes to another engine, or to a joint. Mark the piece itself as well: paper is lost sooner than steel.",
-        Examples = [new("thoubook closeup depart \"Sandpiper six\" \"locking wire in place of tab washers\" --why \"none to be had\" --kind \"locking changed\" --joint sump-studs --for display --for stand-run --undoing \"cut the wire, fit tabs\" --by owner", "good enough for a stand.")],
+        Examples = [new("thoubook closeup depart \"Sandpiper six\" \"locking wire in place of tab washers\" --why \"none to be had\" --kind \"locking changed\" --joint lower-half/flange --for display --for stand-run --undoing \"cut the wire, fit tabs\" --by owner", "good enough for a stand.")],
     };
 
     public static readonly Verb Owe = new("closeup owe", "Puts something off with a deadline.", RunOwe)
     {
         Operands = [CloseupVerbs.Engine, new("WHAT", "what is still to be done"), new("DEADLINE", string.Join(", ", Words.All<Deadline>()))],
         Options = [Item, Why, Option.By, Option.At, Option.Id],
-        Examples = [new("thoubook closeup owe \"Sandpiper six\" \"bend the last tab\" \"before it is turned\" --item \"joint sump-studs\" --why \"no drift here\" --by bench", "owed, and shown until it is settled.")],
+        Examples = [new("thoubook closeup owe \"Sandpiper six\" \"bend the last tab\" \"before it is turned\" --item \"joint lower-half/flange\" --why \"no drift here\" --by bench", "owed, and shown until it is settled.")],
     };
 
     public static readonly Verb Settle = new("closeup settle", "Writes down that what was owed is done.", RunSettle)
     {
         Operands = [CloseupVerbs.Engine, new("UUID", "the debt, as closeup note names it")],
         Options = [How, Option.By, Option.At, Option.Id],
-        Examples = [new("thoubook closeup settle \"Sandpiper six\" 01932c5e-0000-7000-8000-000000000103 --how \"bent and looked at\" --by bench", "no longer owed.")],
+        Examples = [new("thoubook closeup settle \"Sandpiper six\" 0192f0b1-0000-7000-8000-000000005004 --how \"annealed and fitted\" --by bench", "no longer owed.")],
     };
 
     private static ExitStatus RunDepart(Request request, Terminal terminal) => Facts.Write(request, terminal, workshop => Facts.Signature(request).Then(signed =>

@@ -13,7 +13,7 @@ internal static class CloseupInsideVerb
     {
         Operands = [CloseupVerbs.Engine, CloseupVerbs.Space],
         Options = [Option.Json],
-        Examples = [new("thoubook closeup inside \"Sandpiper six\" crankcase", "what lies behind the sump, without taking it off.")],
+        Examples = [new("thoubook closeup inside \"Sandpiper six\" pressure-pump-chamber", "what lies behind its cover, without taking it off.")],
     };
 
     private static ExitStatus Run(Request request, Terminal terminal) => CloseupVerbs.Ask(request, terminal, (workshop, closing) =>

@@ -14,14 +14,14 @@ internal static class CloseupPermitVerb
 
     public static readonly Verb Permit = new("closeup permit", "Permission to run: the list with what is missing, or one line of it granted by name.", Run)
     {
-        Operands = [CloseupVerbs.Engine, new("LINE", "the line that is granted, such as \"joint feed-union\"; left out: the list") { Optional = true }],
+        Operands = [CloseupVerbs.Engine, new("LINE", "the line that is granted, such as \"joint pipes/suction-to\"; left out: the list") { Optional = true }],
         Options = [Withdraw, Note, Option.By, Option.At, Option.Id, Option.Json],
         More = "Exit status of the list: 0 where every line is granted and stands, 1 where one is not. A line lapses when what it relied on is disturbed, and no other with it. Use under a licence is released by the licensed body alone.",
         Examples =
         [
             new("thoubook closeup permit \"Sandpiper six\"", "what is granted, what lapsed and why, what is missing."),
-            new("thoubook closeup permit \"Sandpiper six\" \"joint feed-union\" --note \"dry at 60 psi\" --by owner", "one line granted."),
-            new("thoubook closeup permit \"Sandpiper six\" \"joint feed-union\" --withdraw --note \"weeps\" --by owner", "taken back."),
+            new("thoubook closeup permit \"Sandpiper six\" \"joint pipes/suction-to\" --note \"dry at 60 psi\" --by owner", "one line granted."),
+            new("thoubook closeup permit \"Sandpiper six\" \"joint pipes/suction-to\" --withdraw --note \"weeps\" --by owner", "taken back."),
         ],
     };
 

@@ -15,7 +15,7 @@ internal static class CloseupReachVerb
         Examples =
         [
             new("thoubook closeup reach \"Sandpiper six\" lower-half/oil-pumps/pressure-pump/driver", "what comes off, in which order, and what must be new."),
-            new("thoubook closeup reach \"Sandpiper six\" crankcase --json", "a space, for a program."),
+            new("thoubook closeup reach \"Sandpiper six\" crank-chamber --json", "a space, for a program."),
         ],
     };
 
@@ -59,6 +59,8 @@ internal static class CloseupReachVerb
         terminal.Out.WriteLine($"{head}, undo {way.Steps.Count} {(way.Steps.Count == 1 ? "step" : "steps")}, {CloseupVerbs.Minutes(way.Minutes)}:");
         foreach (var step in way.Steps)
             terminal.Out.WriteLine($"  {step}");
-        CloseupVerbs.Tell(terminal, "Must be new:", way.Consumables.GroupBy(c => c, StringComparer.Ordinal).Select(g => g.Count() == 1 ? g.Key : $"{g.Count()} × {g.Key}"));
+        if (way.Consumables.Count > 0)
+            terminal.Out.WriteLine($"Must be new: {CloseupVerbs.Consumables(way)}.");
+        terminal.Out.WriteLine();
     }
 }

@@ -25,8 +25,8 @@ internal static class CloseupSigningVerbs
         More = "What the step wants first is named thing by thing, and nothing is signed. Something missing is closed over only with a departure (closeup depart) or as owed (closeup owe).",
         Examples =
         [
-            new("thoubook closeup sign \"Sandpiper six\" fit-pressure-driver --placing --by bench", "with the gear written as placed."),
-            new("thoubook closeup sign \"Sandpiper six\" sump-on --photographed --by owner", "refused while anything inside is missing."),
+            new("thoubook closeup sign \"Sandpiper six\" pumps/pressure-pump/gears --placing --by bench", "with the gears written as placed."),
+            new("thoubook closeup sign \"Sandpiper six\" lower-half/on --photographed --by owner", "refused while anything inside is missing."),
         ],
     };
 
@@ -35,7 +35,7 @@ internal static class CloseupSigningVerbs
         Operands = [CloseupVerbs.Engine, new("JOINT", "the joint by name"), new("STAGE", string.Join(", ", Words.All<JointStage>()))],
         Options = [Applied, NoteText, Option.By, Option.At, Option.Id, Option.Confirm],
         More = "A lower state than before says that it was slackened: what relied on it no longer stands.",
-        Examples = [new("thoubook closeup joint \"Sandpiper six\" sump-studs tightened --applied \"12 lbf ft\" --by bench", "pulled up to its torque and not yet locked.")],
+        Examples = [new("thoubook closeup joint \"Sandpiper six\" lower-half/flange tightened --applied \"12 lbf ft\" --by bench", "pulled up to its torque and not yet locked.")],
     };
 
     public static readonly Verb Accept = new("closeup accept", "Accepts a hold point of a step by name.", RunAccept)
@@ -43,7 +43,7 @@ internal static class CloseupSigningVerbs
         Operands = [CloseupVerbs.Engine, CloseupVerbs.Step, new("HOLD", "the hold point, in its words")],
         Options = [Why, Option.By, Option.At, Option.Id],
         More = "A figure that its verdict passes needs no acceptance; one that it does not pass is accepted on judgement, with the reason.",
-        Examples = [new("thoubook closeup accept \"Sandpiper six\" sump-on \"turns free\" --by owner", "judged by hand.")],
+        Examples = [new("thoubook closeup accept \"Sandpiper six\" lower-half/on \"fitted bolts in the four reamed holes\" --by owner", "looked at, and in their places.")],
     };
 
     public static readonly Verb Undo = new("closeup undo", "Ends a signature or a joint's state: it was undone again, by no mistake.", RunUndo)
@@ -51,7 +51,7 @@ internal static class CloseupSigningVerbs
         Operands = [CloseupVerbs.Engine],
         Options = [OfStep, OfJoint, OfFact, Why, Option.By, Option.At, Option.Id],
         More = "For something written by mistake, strike it out instead (reading strike).",
-        Examples = [new("thoubook closeup undo \"Sandpiper six\" --step sump-on --why \"to look at the pick-up\" --by bench", "the sump is off again.")],
+        Examples = [new("thoubook closeup undo \"Sandpiper six\" --step lower-half/on --why \"to look at the pick-up\" --by bench", "the lower half is off again.")],
     };
 
     public static readonly Verb Count = new("closeup count", "Counts plugs, jets, shims, tools or rags out, or in again.", RunCount)
@@ -59,7 +59,7 @@ internal static class CloseupSigningVerbs
         Operands = [CloseupVerbs.Engine, new("NUMBER", "how many"), new("WHAT", "of what"), new("WAY", string.Join(" or ", Words.All<CountedWay>()))],
         Options = [InSpace, NoteText, Option.By, Option.At, Option.Id],
         More = "What is counted out of a space and not in again is missing before that space is closed.",
-        Examples = [new("thoubook closeup count \"Sandpiper six\" 6 \"gallery plugs\" out --space crankcase --by bench", "six came out.")],
+        Examples = [new("thoubook closeup count \"Sandpiper six\" 6 \"gallery plugs\" out --space crank-chamber --by bench", "six came out.")],
     };
 
     private static ExitStatus RunSign(Request request, Terminal terminal) => Facts.Write(request, terminal, workshop => Facts.Signature(request).Then(signed => workshop.Sign(

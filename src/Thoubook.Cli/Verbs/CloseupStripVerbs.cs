@@ -32,7 +32,7 @@ internal static class CloseupStripVerbs
         Operands =
         [
             CloseupVerbs.Engine,
-            new("OF", "the part or the joint, such as \"joint sump-studs\"; left out: the report") { Optional = true },
+            new("OF", "the part or the joint, such as \"joint tank/strainer\"; left out: the report") { Optional = true },
             new("WHAT", "what was asked: a dimension or fit by name, or in words") { Optional = true },
             new("VALUE", "as read, with its unit") { Optional = true, Rest = true },
         ],
@@ -41,7 +41,7 @@ internal static class CloseupStripVerbs
         Examples =
         [
             new("thoubook closeup as-found \"Sandpiper six\" lower-half/oil-pumps/pressure-pump/driver lower-half/oil-pumps/pressure-pump.driver-end-float 4.5thou --by bench", "before the cover came off."),
-            new("thoubook closeup as-found \"Sandpiper six\" \"joint sump-studs\" \"release feel\" --words \"all alike, none loose\" --by bench", "in words."),
+            new("thoubook closeup as-found \"Sandpiper six\" \"joint tank/strainer\" \"release feel\" --words \"all alike, none loose\" --by bench", "in words."),
             new("thoubook closeup as-found \"Sandpiper six\" crankcase \"stud projection\" --skip --words \"studs were out\" --by bench", "passed over."),
             new("thoubook closeup as-found \"Sandpiper six\"", "as found against as left, with the difference."),
         ],

@@ -65,6 +65,9 @@ internal static class CloseupVerbs
         return whole < 60 ? $"{whole} min" : whole % 60 == 0 ? $"{TradeUnit.One.Show(whole / 60, 0)} h" : $"{TradeUnit.One.Show(whole / 60, 0)} h {whole % 60} min";
     }
 
+    /// <summary>What is spoilt on the way, each once with its number.</summary>
+    public static string Consumables(WayBackIn way) => string.Join(", ", way.Consumables.GroupBy(c => c, StringComparer.Ordinal).Select(g => g.Count() == 1 ? g.Key : $"{g.Count()} × {g.Key}"));
+
     public static void Tell(Terminal terminal, string head, IEnumerable<string> lines)
     {
         var all = lines.ToList();

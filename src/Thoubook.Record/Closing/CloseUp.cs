@@ -94,8 +94,8 @@ public sealed class CloseUp
     /// <summary>What was counted out anywhere and has not been counted in: left over on the bench, or lost.</summary>
     public IReadOnlyList<Want> LeftOver => [.. _gaps.Counts(_ => true)];
 
-    /// <summary>What a step does that is begun and not signed: a part of it placed, a joint of it begun, a point of it accepted.</summary>
-    public bool IsBegun(Step step) => !IsDone(step.Name) && SignatureOf(step.Name) is null
+    /// <summary>Whether a step is begun and can go on: a part of it placed, a joint of it begun or a point of it accepted. What a trial build left in place of a step that still waits is not.</summary>
+    public bool IsBegun(Step step) => Now.Any(r => r.Step == step) && SignatureOf(step.Name) is null
         && (step.Places.Any(p => Plan.Record.Index.PlacedIn(p) is not null)
             || step.Joints.Any(j => StageOf(j) is not null)
             || step.Holds.Any(h => _gaps.AcceptanceOf(step, h) is not null));

@@ -174,7 +174,7 @@ internal sealed class Gaps
         };
         if (kind == WantKind.Finding && Last(hold) is { Outcome: FindingOutcome.Sound })
             return null;
-        return new(kind, item, $"{hold.What}: not accepted");
+        return new(kind, item, $"{hold.What}: not accepted for {step.Name}");
     }
 
     public Accepted? AcceptanceOf(Step step, HoldPoint hold) => _accepted[(step.Name, hold.What)].LastOrDefault(a => Standing.Of(a, _record).Stands);

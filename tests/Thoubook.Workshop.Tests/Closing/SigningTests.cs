@@ -18,7 +18,7 @@ public sealed class SigningTests
         Assert.Contains("part: G-1 is chosen for pump/gear and not in place", found);
         Assert.Contains("step: float is not signed", found);
         Assert.Contains(found, f => f.StartsWith("reading: pump.end-float", StringComparison.Ordinal));
-        Assert.Contains("judgement: turns free: not accepted", found);
+        Assert.Contains("judgement: turns free: not accepted for cover-on", found);
         Assert.Contains("joint: studs is not made", found);
         Assert.Contains("photograph: none of the gears in the body", found);
         Assert.Empty(pump.Record.Signatures);
@@ -142,10 +142,22 @@ public sealed class SigningTests
         var note = Bench.Ok(pump.Workshop.LeavingNote(ClosedPump.Engine));
 
         Assert.Equal("studs is pulled up and not locked", Assert.Single(note.HalfDone).Why);
-        Assert.Equal(["cover-on", "lock"], note.Begun.Select(s => s.Name.Text));
+        Assert.Empty(note.Begun);
         Assert.Equal("6 gallery plugs counted out and 5 in", Assert.Single(note.LeftOver).Why);
         Assert.Equal("5 gallery plugs counted in", note.Last?.Headline);
         Assert.Contains(pump.Closing.BeforeYouClose(new SpaceName("crankcase")).Missing, m => m.Want.Kind == WantKind.Count);
+    }
+
+    [Fact]
+    public void LeavingNote_NamesWhatIsBegunAndCanGoOn_NotWhatATrialBuildLeftInPlace()
+    {
+        using var pump = new ClosedPump();
+        Bench.Ok(pump.Workshop.Place(new PieceEntry(ClosedPump.Engine, "pump/gear", "G-1", "bench")));
+        Assert.Equal(["gear-in"], Bench.Ok(pump.Workshop.LeavingNote(ClosedPump.Engine)).Begun.Select(s => s.Name.Text));
+
+        Bench.Ok(pump.Workshop.Save(pump.Record with { Steps = [.. pump.Record.Steps.Select(s => s.Name.Text == "gear-in" ? s with { After = [new ComesAfter(new StepName("body-clean"), "so")] } : s), new Step(new StepName("body-clean"))] }, "owner"));
+
+        Assert.Empty(Bench.Ok(pump.Workshop.LeavingNote(ClosedPump.Engine)).Begun);
     }
 
     [Fact]
