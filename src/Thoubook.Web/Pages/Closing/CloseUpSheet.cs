@@ -92,6 +92,9 @@ public sealed partial class CloseUpSheet
     /// <summary>A step in words.</summary>
     public static string Said(Step step) => step.What ?? Sheets.Said.Words(step.Name.Text.Replace("/", ", ", StringComparison.Ordinal));
 
+    /// <summary>A joint by its name in words.</summary>
+    public static string Said(JointName joint) => Sheets.Said.Words(joint.Text.Replace('/', ' '));
+
     public string StepSaid(StepName step) => Plan.Find(step) is { } known ? Said(known) : Sheets.Said.Words(step.Text);
 
     /// <summary>A joint in its own words: 6 × 1/4 BSF, 60 lbf in, locked by tab washers.</summary>
@@ -114,7 +117,7 @@ public sealed partial class CloseUpSheet
     /// <summary>A sentence that names steps, joints, parts and figures, with each said as a person says it.</summary>
     public string InWords(string text) => Sheets.Said.Sentence(Names().Replace(text, name =>
         StepName.TryRead(name.Value, out var step, out _) && Plan.Find(step) is { } of ? Said(of)
-        : JointName.TryRead(name.Value, out var joint, out _) && Joint(joint) is not null ? Sheets.Said.Words(name.Value)
+        : JointName.TryRead(name.Value, out var joint, out _) && Joint(joint) is not null ? Said(joint)
         : SpaceName.TryRead(name.Value, out var space, out _) && Plan.Spaces.Find(space) is not null ? SpaceSaid(space)
         : FigureName.TryRead(name.Value, out var figure, out _) && Engine[figure] is not null ? $"{Sheets.Said.Words(figure.Part.Leaf)} {Sheets.Said.Words(figure.Local)}"
         : PartName.TryRead(name.Value, out var part, out _) && Record.Index.Part(part) is not null ? Sheets.Said.Title(part).ToLowerInvariant()
@@ -126,7 +129,8 @@ public sealed partial class CloseUpSheet
         ItemKind.Part => Sheets.Said.Title(PartName.Of(item.Name)),
         ItemKind.Step => Sheets.Said.Sentence(StepSaid(new StepName(item.Name))),
         ItemKind.Hold => HoldOf(item) is var (step, what) && Plan.Find(step)?.Holds.FirstOrDefault(h => h.What == what) is { } hold ? HoldSaid(hold) : Sheets.Said.Sentence(item.Name),
-        _ => Sheets.Said.Sentence(Sheets.Said.Words(item.Name)),
+        ItemKind.Joint => Sheets.Said.Sentence(Said(new JointName(item.Name))),
+        _ => Sheets.Said.Sentence(item.Name),
     };
 
     /// <summary>A hold point in words.</summary>
@@ -139,7 +143,7 @@ public sealed partial class CloseUpSheet
         return
         [
             .. look.Pieces.Where(p => p.Want is null && Plan.IsFitted(p.Part)).Select(p => $"{Sheets.Said.Title(p.Part)}{(p.Piece is { } piece && piece.Text != p.Part.Path ? $", {piece}" : "")} in place"),
-            .. look.Joints.Where(j => j.Want is null && j.State is not null).Select(j => $"{Sheets.Said.Sentence(Sheets.Said.Words(j.Joint.Name.Text))} {j.State!.Stage.Word()}"),
+            .. look.Joints.Where(j => j.Want is null && j.State is not null).Select(j => $"{Sheets.Said.Sentence(Said(j.Joint.Name))} {j.State!.Stage.Word()}"),
             .. inside.SelectMany(s => s.Holds.Where(h => CloseUp.WantOf(s.Name, h) is null).Select(h => $"{HoldSaid(h)}: accepted for {Said(s)}")),
             .. look.Photographs.Where(p => p.Taken).Select(p => $"Photograph of {p.What}, {StepSaid(p.Step)}"),
         ];
