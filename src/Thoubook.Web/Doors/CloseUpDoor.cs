@@ -23,7 +23,7 @@ internal static class CloseUpDoor
 
     public static bool Find(string engine, Bench bench, ClosingQuestion asked, [NotNullWhen(true)] out CloseUpSheet? sheet, [NotNullWhen(false)] out IResult? missing)
     {
-        sheet = bench.Find(engine, out var found, out missing) && bench.Workshop.ClosingUp(found.Record.Engine.Name.Text, asked).IsOk(out var closing, out _) ? new CloseUpSheet(found, closing) : null;
+        sheet = bench.Find(engine, out var found, out missing) && bench.CloseUp(found, asked).IsOk(out var closing, out _) ? closing : null;
         return sheet is not null;
     }
 

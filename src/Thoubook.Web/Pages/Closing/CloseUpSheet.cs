@@ -2,6 +2,7 @@ using System.Text.RegularExpressions;
 using Thoubook.Appraisal;
 using Thoubook.Record;
 using Thoubook.Record.Closing;
+using Thoubook.Record.Documents;
 using Thoubook.Web.Drawings.Closing;
 using Thoubook.Web.Sheets;
 
@@ -20,9 +21,13 @@ public sealed partial class CloseUpSheet
     private readonly Lazy<IReadOnlyList<Casing>> _casings;
     private readonly Lazy<IReadOnlyList<CrewTime>> _left;
 
-    public CloseUpSheet(EngineAppraisal engine, CloseUp closeUp)
+    /// <summary>All that is shown of one engine.</summary>
+    /// <param name="engine">As it is appraised.</param>
+    /// <param name="closeUp">How far it is closed up.</param>
+    /// <param name="left">What is left for one and for two people, worked out when it is asked for and then kept.</param>
+    public CloseUpSheet(EngineAppraisal engine, CloseUp closeUp, Lazy<IReadOnlyList<CrewTime>> left)
     {
-        (Engine, CloseUp) = (engine, closeUp);
+        (Engine, CloseUp, _left) = (engine, closeUp, left);
         _ready = closeUp.Now.ToDictionary(r => r.Step.Name);
         _waiting = closeUp.Later.ToDictionary(w => w.Step.Name);
         _order = Plan.InOrder.Select((s, i) => (s.Name, i)).ToDictionary(p => p.Name, p => p.i);
@@ -30,7 +35,6 @@ public sealed partial class CloseUpSheet
         _making = Plan.Steps.SelectMany(s => s.Joints.Select(j => (Joint: j, Step: s))).ToLookup(m => m.Joint, m => m.Step);
         _signatures = Record.Signatures.ToLookup(s => s.Step);
         _states = Plan.Steps.ToDictionary(s => s.Name, State);
-        _left = new(() => [.. new[] { 1, 2 }.Select(people => Crew.Of(Plan, people, s => !CloseUp.IsDone(s.Name)).IsOk(out var time, out _) ? time : null).OfType<CrewTime>()]);
         _casings = new(() => [.. Plan.Spaces.All.Where(s => s.In is not { } around || Plan.Spaces.Find(around) is null).Select(Draw)]);
     }
 
@@ -93,7 +97,10 @@ public sealed partial class CloseUpSheet
     public static string Said(Step step) => step.What ?? Sheets.Said.Words(step.Name.Text.Replace("/", ", ", StringComparison.Ordinal));
 
     /// <summary>A joint by its name in words.</summary>
-    public static string Said(JointName joint) => Sheets.Said.Words(joint.Text.Replace('/', ' '));
+    public static string Said(JointName joint) => Sheets.Said.Words(string.Join(' ', joint.Text.Split('/').TakeLast(2)));
+
+    /// <summary>Where a step or a joint stands written: overhaul-book, row 22.</summary>
+    public static string Said(Citation source) => string.Join(", ", new[] { source.Document.Text, source.Row }.OfType<string>());
 
     public string StepSaid(StepName step) => Plan.Find(step) is { } known ? Said(known) : Sheets.Said.Words(step.Text);
 
@@ -183,6 +190,13 @@ public sealed partial class CloseUpSheet
     private static (StepName Step, string Hold) HoldOf(WorkItem item) => item.Name.IndexOf(": ", StringComparison.Ordinal) is > 0 and var at
         ? (new StepName(item.Name[..at]), item.Name[(at + 2)..])
         : (new StepName(item.Name), item.Name);
+
+    /// <summary>The work that is left, for one person and for two; without those who cannot do it alone.</summary>
+    public static IReadOnlyList<CrewTime> HoursLeft(CloseUp closeUp) =>
+        [.. new[] { 1, 2 }.Select(people => Crew.Of(closeUp.Plan, people, s => !closeUp.IsDone(s.Name)).IsOk(out var time, out _) ? time : null).OfType<CrewTime>()];
+
+    /// <summary>A space by itself, without those within it.</summary>
+    public Casing Alone(Space space) => Draw(space) with { Within = [] };
 
     private Casing Draw(Space space) => new(space, CoverOf(space.Name))
     {
