@@ -24,7 +24,7 @@ internal static class Command
         PieceVerbs.Lift,
         .. OilVerbs.All,
         CircuitVerb.Circuit,
-        .. CloseupVerbs.All,
+        CloseupPlanVerb.Plan,
         SumVerb.Sum,
         VerifyVerb.Verify,
     ];

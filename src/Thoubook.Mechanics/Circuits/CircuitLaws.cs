@@ -1,4 +1,3 @@
-using System.Diagnostics;
 using Thoubook.Mechanics.Valves;
 
 namespace Thoubook.Mechanics.Circuits;
@@ -17,6 +16,7 @@ internal sealed class CircuitLaws
     private readonly double[] _square;
     private readonly double[] _driven;
     private readonly OpeningLaw[] _opening;
+    private readonly YieldingLaw[] _yielding;
 
     public CircuitLaws(Circuit circuit)
     {
@@ -25,41 +25,42 @@ internal sealed class CircuitLaws
         var use = Enumerable.Range(0, circuit.ElementCount).Where(i => !circuit.Elements[i].Blanked).ToList();
         var pipes = use.Where(i => circuit.Elements[i] is Pipe).ToList();
         Pipes = pipes.Count;
-        Carriers = [.. pipes, .. use.Where(i => circuit.Elements[i] is LaminarPassage or QuadraticPassage or Orifice or Pump { InletLimit: null }), .. use.Where(i => circuit.Elements[i] is Consumer or ReliefValve { Third: null })];
-        Straight = Carriers.Count(i => circuit.Elements[i] is not (Consumer or ReliefValve));
-        Yielding = [.. use.Where(i => circuit.Elements[i] is ReliefValve { Third: not null } or ReducingValve or Pump { InletLimit: not null })];
+        Carriers =
+        [
+            .. pipes, .. use.Where(i => circuit.Elements[i] is LaminarPassage or QuadraticPassage or Orifice or Pump { InletLimit: null }),
+            .. use.Where(i => circuit.Elements[i] is Consumer or ReliefValve { Third: null }), .. use.Where(i => Yields(circuit.Elements[i])),
+        ];
+        Yielding = Carriers.Count(i => Yields(circuit.Elements[i]));
+        FirstYielding = Carriers.Length - Yielding;
+        Straight = Carriers.Take(FirstYielding).Count(i => circuit.Elements[i] is not (Consumer or ReliefValve));
         _pipes = new RoughPipes(Pipes);
         var room = RoughPipes.Padded(Carriers.Length) + 4;
         (Place, Carried, Gain, Lost, Steepness) = (new double[room], new double[room], new double[room], new double[room], new double[room]);
         Array.Fill(Gain, 1);
         (_linear, _square, _driven) = (new double[Straight], new double[Straight], new double[Straight]);
-        _opening = new OpeningLaw[Carriers.Length - Straight];
+        _opening = new OpeningLaw[FirstYielding - Straight];
+        _yielding = new YieldingLaw[Yielding];
+        (Look, ByLook) = (new double[Yielding], new double[Yielding]);
         Head = new double[circuit.ElementCount];
         CarrierHead = new double[Carriers.Length];
-        (Yield, ByFrom, ByTo, ByThird) = (new double[Yielding.Length], new double[Yielding.Length], new double[Yielding.Length], new double[Yielding.Length]);
-        Valves = new SpringValve[Yielding.Length];
-        (PlaceAmongCarriers, PlaceAmongYielding) = (Places(Carriers), Places(Yielding));
+        PlaceAmongCarriers = new int[circuit.ElementCount];
+        Array.Fill(PlaceAmongCarriers, -1);
+        for (var c = 0; c < Carriers.Length; c++)
+            PlaceAmongCarriers[Carriers[c]] = c;
 
-        int[] Places(int[] some)
-        {
-            var places = new int[circuit.ElementCount];
-            Array.Fill(places, -1);
-            for (var place = 0; place < some.Length; place++)
-                places[some[place]] = place;
-            return places;
-        }
+        static bool Yields(CircuitElement e) => e is ReliefValve { Third: not null } or ReducingValve or Pump { InletLimit: not null };
     }
 
-    /// <summary>The pipes first, what opens last.</summary>
+    /// <summary>The pipes first, then what opens, what looks at another pressure last.</summary>
     public int[] Carriers { get; }
 
-    public int[] Yielding { get; }
+    /// <summary>How many look at another pressure.</summary>
+    public int Yielding { get; }
+
+    public int FirstYielding { get; }
 
     /// <summary>By element; −1 for others.</summary>
     public int[] PlaceAmongCarriers { get; }
-
-    /// <summary>By element; −1 for others.</summary>
-    public int[] PlaceAmongYielding { get; }
 
     public int Pipes { get; }
 
@@ -87,16 +88,11 @@ internal sealed class CircuitLaws
     /// <summary>[any] Pa by which that rises for each unit of its place.</summary>
     public double[] Steepness { get; }
 
-    /// <summary>[m³/s] of the yielding.</summary>
-    public double[] Yield { get; }
+    /// <summary>[Pa] that the yielding look at.</summary>
+    public double[] Look { get; }
 
-    public double[] ByFrom { get; }
-
-    public double[] ByTo { get; }
-
-    public double[] ByThird { get; }
-
-    private SpringValve[] Valves { get; }
+    /// <summary>[m³/s for each Pa] by which their flow rises with it.</summary>
+    public double[] ByLook { get; }
 
     public OperatingPoint At { get; private set; }
 
@@ -110,6 +106,12 @@ internal sealed class CircuitLaws
             var i = Carriers[c];
             var v = ValuesOf(values, i);
             Head[i] = Static(values, i);
+            if (c >= FirstYielding)
+            {
+                _yielding[c - FirstYielding] = Yields(_elements[i], v);
+                continue;
+            }
+
             switch (_elements[i])
             {
                 case Pipe:
@@ -151,14 +153,14 @@ internal sealed class CircuitLaws
 
         for (var c = 0; c < Carriers.Length; c++)
             CarrierHead[c] = Head[Carriers[c]];
-        for (var y = 0; y < Yielding.Length; y++)
-        {
-            var i = Yielding[y];
-            Head[i] = Static(values, i);
-            if (_elements[i] is ReliefValve valve)
-                Valves[y] = Sprung(valve, ValuesOf(values, i));
-        }
     }
+
+    private YieldingLaw Yields(CircuitElement element, ReadOnlySpan<double> v) => element switch
+    {
+        Pump => YieldingLaw.Pump(Moved(v), v[1] / At.Viscosity, v[4] - At.Atmosphere, double.IsNaN(v[5]) ? 0 : v[5] - At.Atmosphere),
+        ReliefValve valve => YieldingLaw.Valve(Sprung(valve, v), At.Viscosity, At.Density),
+        _ => YieldingLaw.Reducing(new Reducer(v[0], v[1], v[2], v[3], v[4], v[5]), At.Density),
+    };
 
     /// <summary>[Pa for each m³/s] of a passage of no conductance.</summary>
     private const double Blocked = 1e200;
@@ -166,6 +168,8 @@ internal sealed class CircuitLaws
     /// <summary>[any] A place where a carrier may well stand: one metre a second, or the creep of a little pressure.</summary>
     public double Usual(int c, double[] values)
     {
+        if (c >= FirstYielding)
+            return _yielding[c - FirstYielding].PlaceAt(1e4);
         var v = ValuesOf(values, Carriers[c]);
         return _elements[Carriers[c]] switch
         {
@@ -178,23 +182,66 @@ internal sealed class CircuitLaws
     }
 
     /// <summary>[any] Where a carrier stands while nothing drives it.</summary>
-    public double AtRest(int c) => c >= Straight ? -_opening[c - Straight].Restful : _driven[c];
+    public double AtRest(int c) => c >= FirstYielding ? 0 : c >= Straight ? -_opening[c - Straight].Restful : _driven[c];
 
-    /// <summary>[m³/s for each Pa] How a yielding element that is level where it stands may well answer once it is not.</summary>
-    /// <param name="y">Which.</param>
-    /// <param name="values">All parameters.</param>
-    public double GuessedYield(int y, double[] values)
+    /// <summary>For a first step: a pump that fills wholly, or not at all, may yet starve.</summary>
+    public void GuessLooks()
     {
-        var v = ValuesOf(values, Yielding[y]);
-        return _elements[Yielding[y]] switch
-        {
-            Pump when v[4] != At.Atmosphere => Moved(v) / Math.Abs(At.Atmosphere - v[4]),
-            _ => 0,
-        };
+        for (var y = 0; y < _yielding.Length; y++)
+            ByLook[y] = _yielding[y].GuessedByLook(ByLook[y]);
     }
 
     /// <summary>[-] Where something that opens goes on its way from one place to another.</summary>
     public double NextCorner(int c, double from, double to) => _opening[c - Straight].NextCorner(from, to);
+
+    /// <summary>Sets each carrier to where its law crosses the line along which the rest of the net answers it.</summary>
+    /// <param name="drops">[Pa] at that step.</param>
+    /// <param name="flows">[m³/s] at that step.</param>
+    /// <param name="weights">[-] of what a drop is out by.</param>
+    /// <param name="answers">[Pa for each m³/s] of what a flow is out by.</param>
+    public void Meet(double[] drops, double[] flows, double[] weights, double[] answers)
+    {
+        double change = 1;
+        for (var pass = 0; pass < 12 && change > 1e-4; pass++)
+        {
+            change = 0;
+            _pipes.Losses(Place, Lost, Steepness);
+            for (var c = 0; c < Pipes; c++)
+            {
+                var y = Math.Abs(Place[c]);
+                var (loss, slope) = (Math.Abs(Lost[c]), Steepness[c]);
+                var (square, linear) = y > 0 ? ((slope - (loss / y)) / y, (2 * loss / y) - slope) : (0, slope);
+                var next = linear >= 0
+                    ? Crossing(linear, Math.Max(0, square), drops[c], flows[c], weights[c], answers[c])
+                    : Nearer(Place[c], y, loss, slope, (weights[c] * drops[c]) + (answers[c] * flows[c]), weights[c], answers[c]);
+                change = Math.Max(change, Math.Abs(next - Place[c]) / (Math.Abs(next) + Math.Abs(Place[c]) + double.Epsilon));
+                Place[c] = next;
+            }
+        }
+
+        for (var c = Pipes; c < Straight; c++)
+            Place[c] = _driven[c] + Crossing(_linear[c], _square[c], drops[c], flows[c] - _driven[c], weights[c], answers[c]);
+        for (var c = Straight; c < FirstYielding; c++)
+            Place[c] = _opening[c - Straight].Meeting(Place[c], drops[c], flows[c], weights[c], answers[c]);
+    }
+
+    /// <summary>[m³/s] A step of Newton's where a pipe turns turbulent, and its loss rises faster than by the square; not past a third or thrice the flow.</summary>
+    private static double Nearer(double flow, double size, double loss, double slope, double right, double weight, double answer)
+    {
+        var sign = Math.Sign(flow);
+        var over = (weight * loss) + (answer * size) - (sign * right);
+        return sign * Math.Clamp(size - (over / ((weight * slope) + answer)), size / 3, size * 3);
+    }
+
+    /// <summary>[m³/s] Where w (B Q + S Q|Q| − drop) + a (Q − flow) is nil.</summary>
+    private static double Crossing(double linear, double square, double drop, double flow, double weight, double answer)
+    {
+        var right = (weight * drop) + (answer * flow);
+        if (right == 0)
+            return 0;
+        var (b, s) = ((weight * linear) + answer, weight * square);
+        return Math.CopySign(2 * Math.Abs(right) / (b + Math.Sqrt((b * b) + (4 * s * Math.Abs(right)))), right);
+    }
 
     /// <summary>Losses of all carriers at their flows.</summary>
     /// <param name="least">[m³/s] Below it the slope of a sharp edge is held, so that a step from nil flow is finite; the loss itself is not touched.</param>
@@ -210,18 +257,12 @@ internal sealed class CircuitLaws
             Steepness[c] = _linear[c] + (2 * _square[c] * Math.Max(size, least));
         }
 
-        for (var c = Straight; c < Carriers.Length; c++)
+        for (var c = Straight; c < FirstYielding; c++)
             (Carried[c], Gain[c], Lost[c], Steepness[c]) = _opening[c - Straight].At(Place[c]);
-    }
-
-    /// <summary>Flows and slopes of the yielding elements at these pressures.</summary>
-    public void Give(double[] pressures, double[] values)
-    {
-        for (var y = 0; y < Yielding.Length; y++)
+        for (var y = 0; y < _yielding.Length; y++)
         {
-            var i = Yielding[y];
-            var e = _elements[i];
-            (Yield[y], ByFrom[y], ByTo[y], ByThird[y]) = Given(e, ValuesOf(values, i), Valves[y], pressures[e.From], pressures[e.To], ThirdOf(e, pressures), Head[i]);
+            var c = FirstYielding + y;
+            (Carried[c], Gain[c], Lost[c], Steepness[c], ByLook[y]) = _yielding[y].At(Look[y], Place[c], least);
         }
     }
 
@@ -248,6 +289,9 @@ internal sealed class CircuitLaws
         const double Step = 1e-5;
         var v = ValuesOf(values, Carriers[c]);
 
+        if (c >= FirstYielding)
+            return _yielding[c - FirstYielding].Leak * Lost[c];
+
         // A valve loses what leaks round its seat, open or shut.
         if (_elements[Carriers[c]] is ReliefValve)
             return _opening[c - Straight].Leak * Lost[c];
@@ -260,14 +304,6 @@ internal sealed class CircuitLaws
         };
     }
 
-    /// <summary>[m³/s for each Pa] What a yielding element leaks besides.</summary>
-    public double Leak(int y, double[] values) => _elements[Yielding[y]] switch
-    {
-        Pump => ValuesOf(values, Yielding[y])[1] / At.Viscosity,
-        ReliefValve => Valves[y].SeatLeak / At.Viscosity,
-        _ => 0,
-    };
-
     /// <summary>[m³/s] The flow of a creeping or yielding element with other numbers, at the pressures as they are.</summary>
     public double FlowWith(int i, ReadOnlySpan<double> v, double[] pressures)
     {
@@ -278,8 +314,8 @@ internal sealed class CircuitLaws
             LaminarPassage => v[0] / (v[1] != 0 && At.ViscosityAtRise is { } atRise ? atRise(v[1]) : At.Viscosity) * drop,
             Pump { InletLimit: null } => Moved(v) + (v[1] / At.Viscosity * drop),
             Consumer => v[0] * Math.Clamp(drop / v[1], 0, 1),
-            ReliefValve valve => Given(e, v, Sprung(valve, v), pressures[e.From], pressures[e.To], ThirdOf(e, pressures), Head[i]).Flow,
-            _ => Given(e, v, default, pressures[e.From], pressures[e.To], ThirdOf(e, pressures), Head[i]).Flow,
+            ReliefValve { Third: null } valve => Sprung(valve, v).At(drop, drop, At.Viscosity, At.Density).Flow,
+            _ => Yielded(Yields(e, v), LookOf(e, pressures), drop),
         };
     }
 
@@ -315,51 +351,20 @@ internal sealed class CircuitLaws
 
     private static double ThirdOf(CircuitElement e, double[] pressures) => e.Third is { } third ? pressures[third] : 0;
 
-    private (double Flow, double ByFrom, double ByTo, double ByThird) Given(CircuitElement element, ReadOnlySpan<double> v, in SpringValve sprung, double from, double to, double third, double head)
-    {
-        var drop = from - to + head;
-        switch (element)
-        {
-            case Pump:
-                var moved = Moved(v);
-                var (share, filled) = Filling(v, from);
-                var leak = v[1] / At.Viscosity;
-                return ((moved * share) + (leak * drop), (moved * filled) + leak, -leak, 0);
-            case ReliefValve valve:
-                var isPlain = valve.Third is null;
-                var state = sprung.At(drop, isPlain ? drop : from - third, At.Viscosity, At.Density);
-                if (state.Lift > 0 && drop == 0)
-                    return (state.Flow, sprung.SeatLeak / At.Viscosity, -sprung.SeatLeak / At.Viscosity, 0);
-                return isPlain
-                    ? (state.Flow, state.ByDrop + state.ByLifting, -(state.ByDrop + state.ByLifting), 0)
-                    : (state.Flow, state.ByDrop + state.ByLifting, -state.ByDrop, -state.ByLifting);
-            case ReducingValve:
-                return Reduced(v, to - third, drop);
-            default:
-                throw new UnreachableException($"{element.GetType().Name} does not yield.");
-        }
-    }
+    private static double Yielded(in YieldingLaw law, double look, double drop) => law.At(look, law.PlaceAt(drop), 0).Flow;
 
-    private (double Flow, double ByFrom, double ByTo, double ByThird) Reduced(ReadOnlySpan<double> v, double behind, double drop)
-    {
-        var stiff = Math.PI * v[3] * v[3] / 4 / v[2];
-        var opening = Math.Clamp((v[1] - behind) * stiff, 0, v[4]);
-        var bore = Math.PI * v[0] * v[0] / 4;
-        var area = Math.Min(Math.PI * v[0] * opening, bore);
-        if (area == 0)
-            return default;
+    /// <summary>[m³/s] What something that opens carries at another place.</summary>
+    public double CarriedAt(int c, double place) => _opening[c - Straight].At(place).Flow;
 
-        // Within a pascal of nil drop the root is taken as straight, so that its slope is finite.
-        var size = Math.Abs(drop);
-        var root = Math.Sqrt(Math.Max(size, Level));
-        var speed = v[5] * Math.Sqrt(2 / At.Density) * drop / root;
-        var bySpeed = v[5] * Math.Sqrt(2 / At.Density) / root * (size > Level ? 0.5 : 1);
-        var yields = opening < v[4] && Math.PI * v[0] * opening < bore ? -Math.PI * v[0] * stiff * speed : 0;
-        return (area * speed, area * bySpeed, (-area * bySpeed) + yields, -yields);
-    }
+    /// <summary>[m³/s] What a yielding element passes at other pressures.</summary>
+    public double PassedAt(int y, double look, double drop) => Yielded(_yielding[y], look, drop);
 
-    /// <summary>[Pa]</summary>
-    private const double Level = 1e-6;
+    /// <summary>[Pa] What a yielding element looks at.</summary>
+    public static double LookOf(CircuitElement e, double[] pressures) => pressures[e is ReducingValve ? e.To : e.From] - ThirdOf(e, pressures);
+
+    /// <summary>The same for one that looks at another pressure.</summary>
+    public void MeetLooking(int y, double look, double drop, double flow, (double Look, double Drop, double Flow) answers, double most) =>
+        (Look[y], Place[FirstYielding + y]) = _yielding[y].Meeting(look, drop, flow, answers, most);
 
     private static SpringValve Sprung(ReliefValve valve, ReadOnlySpan<double> v) => new(
         valve.Closure switch

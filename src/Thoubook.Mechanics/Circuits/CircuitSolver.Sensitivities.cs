@@ -29,15 +29,18 @@ public sealed partial class CircuitSolver
         for (var c = 0; c < _laws.Carriers.Length; c++)
         {
             var g = _laws.Gain[c] / _laws.Steepness[c];
-            Told(_laws.Carriers[c], slopes, Circuit.Elements[_laws.Carriers[c]] is Pipe or Orifice or QuadraticPassage ? c : -1, g, -g, g);
-            byThickness -= Weight(_laws.Carriers[c]) * _laws.FlowLostByThickness(c, _values);
+            var i = _laws.Carriers[c];
+            Told(i, slopes, Circuit.Elements[i] is Pipe or Orifice or QuadraticPassage ? c : -1, g);
+            byThickness -= Weight(i) * _laws.FlowLostByThickness(c, _values);
         }
 
-        for (var y = 0; y < _laws.Yielding.Length; y++)
+        for (var y = 0; y < _laws.Yielding; y++)
         {
-            var i = _laws.Yielding[y];
-            Told(i, slopes, -1, _laws.ByFrom[y], _laws.ByTo[y], Circuit.Elements[i] is ReducingValve ? _laws.ByFrom[y] : -_laws.ByTo[y]);
-            byThickness -= Weight(i) * _laws.Leak(y, _values) * Drop(Circuit.Elements[i], i);
+            var i = _laws.Carriers[_laws.FirstYielding + y];
+            var e = Circuit.Elements[i];
+            Seen(e is ReducingValve ? e.To : e.From, Weight(i) * _laws.ByLook[y], slopes);
+            if (e.Third is { } third)
+                Seen(third, -Weight(i) * _laws.ByLook[y], slopes);
         }
 
         return byThickness;
@@ -45,16 +48,21 @@ public sealed partial class CircuitSolver
 
     private double Weight(int i) => Adjoint(Circuit.Elements[i].To) - Adjoint(Circuit.Elements[i].From);
 
-    private void Told(int i, Span<double> slopes, int carrier, double byFrom, double byTo, double byDrop)
+    /// <summary>The pressure of a reservoir that flows hang on.</summary>
+    private void Seen(int node, double slope, Span<double> slopes)
+    {
+        if (Unknown(node) < 0)
+            slopes[Circuit.FindPressure(node).Index] += slope;
+    }
+
+    private void Told(int i, Span<double> slopes, int carrier, double byDrop)
     {
         var e = Circuit.Elements[i];
         var weight = Weight(i);
         if (weight == 0)
             return;
-        if (Unknown(e.From) < 0)
-            slopes[Circuit.FindPressure(e.From).Index] += weight * byFrom;
-        if (Unknown(e.To) < 0)
-            slopes[Circuit.FindPressure(e.To).Index] += weight * byTo;
+        Seen(e.From, weight * byDrop, slopes);
+        Seen(e.To, -weight * byDrop, slopes);
         var lifted = weight * byDrop * _laws.At.Density * OperatingPoint.Gravity;
         slopes[Circuit.FindHeight(e.From).Index] += lifted;
         slopes[Circuit.FindHeight(e.To).Index] -= lifted;

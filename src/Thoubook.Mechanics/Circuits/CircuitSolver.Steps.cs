@@ -7,7 +7,11 @@ public sealed partial class CircuitSolver
     /// <summary>[m³/s] No oil circuit knows less.</summary>
     private const double NilFlow = 1e-18;
 
-    private bool Iterate(ref int steps, int mostSteps, double greatestShare)
+    /// <summary>Steps from where it stands, or from nothing.</summary>
+    /// <param name="steps">[-] factorisations so far.</param>
+    /// <param name="plain">[-] how many steps are Newton's own before elements meet the rest.</param>
+    /// <returns>Whether it balances.</returns>
+    private bool Iterate(ref int steps, int plain)
     {
         if (_isCold)
             Array.Clear(_pressures);
@@ -18,8 +22,8 @@ public sealed partial class CircuitSolver
         }
 
         var isFirst = _isCold;
-        var stepsBefore = steps;
-        _isCold = false;
+        double sizeBefore = 0;
+        (_isCold, _meetings) = (false, 0);
         if (isFirst)
             GuessSlopes();
         else
@@ -28,7 +32,7 @@ public sealed partial class CircuitSolver
         {
             if (!isFirst && IsBalanced())
                 return true;
-            if (steps >= mostSteps)
+            if (steps >= MostSteps)
                 return false;
             steps++;
             Assemble();
@@ -36,26 +40,43 @@ public sealed partial class CircuitSolver
                 return false;
             FindStep();
             Keep();
-            var share = isFirst ? 1 : ShareOf(steps - stepsBefore) * greatestShare;
-            var before = Work();
-            Move(share);
-            Evaluate();
-            if (!isFirst)
-                CutBack(share, before);
-            isFirst = false;
+            var size = StepSize();
+            if (plain-- > 0 || (_meetings == 0 && size < Settling * sizeBefore))
+            {
+                var before = Work();
+                Move(1);
+                Evaluate();
+                if (!isFirst)
+                    CutBack(before);
+            }
+            else
+            {
+                Meet();
+                Evaluate();
+            }
+
+            (isFirst, sizeBefore) = (false, size);
             if (!double.IsFinite(_greatestFlow + _greatestPressure))
                 return false;
         }
     }
 
-    /// <summary>[-] Valves can hand an opening round in a ring; a shorter step now and then breaks it.</summary>
-    private static double ShareOf(int step) => step > 10 && step % (step > 24 ? 5 : 6) < 2 ? 0.35 : 1;
+    /// <summary>[Pa]</summary>
+    private double StepSize()
+    {
+        double size = 0;
+        foreach (var step in _pressureSteps)
+            size = Math.Max(size, Math.Abs(step));
+        return size;
+    }
 
     /// <summary>For a first step from nothing: every element as a straight one through a point that it may well have.</summary>
     private void GuessSlopes()
     {
         for (var c = 0; c < _laws.Carriers.Length; c++)
             _laws.Place[c] = _laws.Usual(c, _values);
+        for (var y = 0; y < _laws.Yielding; y++)
+            _laws.Look[y] = CircuitLaws.LookOf(Circuit.Elements[_laws.Carriers[_laws.FirstYielding + y]], _pressures);
         _laws.Lose(0);
         for (var c = 0; c < _laws.Carriers.Length; c++)
         {
@@ -68,25 +89,19 @@ public sealed partial class CircuitSolver
             else
             {
                 _laws.Steepness[c] = _laws.Lost[c] / (_laws.Place[c] - rest);
-                _laws.Gain[c] = _laws.Carried[c] / (_laws.Place[c] - rest);
-                (_laws.Place[c], _laws.Carried[c], _laws.Lost[c]) = (rest, 0, 0);
+                var atRest = c < _laws.FirstYielding ? 0 : _laws.Carried[c] - (_laws.Gain[c] * _laws.Place[c]);
+                _laws.Gain[c] = (_laws.Carried[c] - atRest) / (_laws.Place[c] - rest);
+                (_laws.Place[c], _laws.Carried[c], _laws.Lost[c]) = (rest, atRest, 0);
             }
         }
 
-        _laws.Give(_pressures, _values);
-        for (var y = 0; y < _laws.Yielding.Length; y++)
-        {
-            if (_laws.GuessedYield(y, _values) is > 0 and var g && _laws.ByFrom[y] == 0 && _laws.ByTo[y] == 0)
-                (_laws.ByFrom[y], _laws.ByTo[y]) = (g, -g);
-        }
-
+        _laws.GuessLooks();
         Balance();
     }
 
     private void Evaluate()
     {
         _laws.Lose(Math.Max(_greatestFlow, NilFlow) * 1e-12);
-        _laws.Give(_pressures, _values);
         Balance();
     }
 
@@ -106,44 +121,42 @@ public sealed partial class CircuitSolver
             remains[c] = lost[c] - (pressures[end.From] - pressures[end.To] + head[c]);
         }
 
-        for (var y = 0; y < _laws.Yielding.Length; y++)
-            greatest = Math.Max(greatest, Passes(Circuit.Elements[_laws.Yielding[y]], _laws.Yield[y]));
+        for (var y = 0; y < _outLook.Length; y++)
+            _outLook[y] = _laws.Look[y] - CircuitLaws.LookOf(Circuit.Elements[_laws.Carriers[_laws.FirstYielding + y]], pressures);
         _greatestFlow = greatest;
         _greatestPressure = 1;
         foreach (var p in _pressures)
             _greatestPressure = Math.Max(_greatestPressure, Math.Abs(p));
-
-        double Passes(CircuitElement e, double flow)
-        {
-            _left[e.From] += flow;
-            _left[e.To] -= flow;
-            return Math.Abs(flow);
-        }
     }
 
     private bool IsBalanced()
     {
-        if (Unbalanced() > Math.Max(Balanced * _greatestFlow, Math.Min(100 * Balanced * _greatestFlow, 4e-16 * _greatestPressure * SteepestYield())))
+        if (Unbalanced() > Balanced * _greatestFlow)
             return false;
         var (gain, steepness) = (_laws.Gain, _laws.Steepness);
         var (rounding, least) = (Rounding * _greatestPressure, Balanced * _greatestFlow);
-        for (var c = 0; c < _out.Length; c++)
+        for (var c = 0; c < _laws.Straight; c++)
         {
             var size = Math.Abs(_out[c]);
             if (size > rounding && size * gain[c] > least * steepness[c])
                 return false;
         }
 
-        return true;
-    }
+        // What has kinks is not to be judged by its slope: shut, it has none.
+        for (var c = _laws.Straight; c < _laws.FirstYielding; c++)
+        {
+            if (Math.Abs(_out[c]) > rounding && Math.Abs(_laws.CarriedAt(c, _laws.Place[c] - (_out[c] / steepness[c])) - _laws.Carried[c]) > least)
+                return false;
+        }
 
-    /// <summary>[m³/s for each Pa] of what is told by pressures: the rounding of a pressure times this cannot be balanced away.</summary>
-    private double SteepestYield()
-    {
-        double steepest = 0;
-        for (var y = 0; y < _laws.Yielding.Length; y++)
-            steepest = Math.Max(steepest, Math.Abs(_laws.ByFrom[y]) + Math.Abs(_laws.ByTo[y]) + Math.Abs(_laws.ByThird[y]));
-        return steepest;
+        for (var y = 0; y < _outLook.Length; y++)
+        {
+            var c = _laws.FirstYielding + y;
+            if ((Math.Abs(_out[c]) > rounding || Math.Abs(_outLook[y]) > rounding) && Math.Abs(_laws.PassedAt(y, _laws.Look[y] - _outLook[y], _laws.Lost[c] - _out[c]) - _laws.Carried[c]) > least)
+                return false;
+        }
+
+        return true;
     }
 
     private double Unbalanced()
@@ -177,31 +190,18 @@ public sealed partial class CircuitSolver
             _elimination.Conductance(end.UnknownFrom, end.UnknownTo, end.Pair, _laws.Gain[c] * yields);
         }
 
-        for (var y = 0; y < _laws.Yielding.Length; y++)
+        for (var y = 0; y < _laws.Yielding; y++)
         {
-            var i = _laws.Yielding[y];
-            var (from, to, third) = (_laws.ByFrom[y], _laws.ByTo[y], _laws.ByThird[y]);
-            if (third == 0 && from == -to)
-            {
-                // A valve that its own jet draws shut would have a slope that falls: it is held level for the step.
-                Conducts(i, Math.Max(0, from));
-                continue;
-            }
-
+            var i = _laws.Carriers[_laws.FirstYielding + y];
             var e = Circuit.Elements[i];
-            var (a, b) = (Unknown(e.From), Unknown(e.To));
-            _elimination.Single(a, a, 0, from);
-            _elimination.Single(a, b, _places[i], to);
-            _elimination.Single(b, a, _places[i], -from);
-            _elimination.Single(b, b, 0, -to);
+            var (from, to, more) = (Unknown(e.From), Unknown(e.To), _laws.ByLook[y]);
+            if (e is ReducingValve)
+                _elimination.Looks(from, to, to, _places[i], 0, more);
+            else
+                _elimination.Looks(from, to, from, 0, _places[i], more);
             if (e.Third is { } t)
-            {
-                _elimination.Single(a, Unknown(t), _placesByThird[2 * i], third);
-                _elimination.Single(b, Unknown(t), _placesByThird[(2 * i) + 1], -third);
-            }
+                _elimination.Looks(from, to, Unknown(t), _placesByThird[2 * i], _placesByThird[(2 * i) + 1], -more);
         }
-
-        void Conducts(int i, double g) => _elimination.Conductance(Unknown(Circuit.Elements[i].From), Unknown(Circuit.Elements[i].To), _places[i], g);
     }
 
     private void FindStep()
@@ -219,17 +219,30 @@ public sealed partial class CircuitSolver
                 _rightHand[end.UnknownTo] -= carries;
         }
 
+        for (var y = 0; y < _outLook.Length; y++)
+        {
+            ref readonly var end = ref _ends[_laws.FirstYielding + y];
+            var carries = _laws.ByLook[y] * _outLook[y];
+            if (end.UnknownFrom >= 0)
+                _rightHand[end.UnknownFrom] += carries;
+            if (end.UnknownTo >= 0)
+                _rightHand[end.UnknownTo] -= carries;
+        }
+
         _elimination.Solve(_rightHand);
         for (var u = 0; u < _sought.Length; u++)
             _pressureSteps[_sought[u]] = _rightHand[u];
         for (var c = 0; c < _ends.Length; c++)
             _placeSteps[c] = (_pressureSteps[_ends[c].From] - _pressureSteps[_ends[c].To] - _out[c]) * yields[c];
+        for (var y = 0; y < _outLook.Length; y++)
+            _lookSteps[y] = CircuitLaws.LookOf(Circuit.Elements[_laws.Carriers[_laws.FirstYielding + y]], _pressureSteps) - _outLook[y];
     }
 
     private void Keep()
     {
         _pressures.CopyTo(_pressuresBefore, 0);
-        _laws.Place.CopyTo(_placesBefore, 0);
+        _laws.Place.AsSpan(0, _placesBefore.Length).CopyTo(_placesBefore);
+        _laws.Look.CopyTo(_looksBefore, 0);
     }
 
     private void Move(double share)
@@ -238,8 +251,12 @@ public sealed partial class CircuitSolver
             _pressures[i] = _pressuresBefore[i] + (share * _pressureSteps[i]);
         for (var c = 0; c < _laws.Straight; c++)
             _laws.Place[c] = _placesBefore[c] + (share * _placeSteps[c]);
-        for (var c = _laws.Straight; c < _laws.Carriers.Length; c++)
+        for (var c = _laws.Straight; c < _laws.FirstYielding; c++)
             _laws.Place[c] = _laws.NextCorner(c, _placesBefore[c], _placesBefore[c] + (share * _placeSteps[c]));
+        for (var c = _laws.FirstYielding; c < _laws.Carriers.Length; c++)
+            _laws.Place[c] = _placesBefore[c] + (share * _placeSteps[c]);
+        for (var y = 0; y < _laws.Yielding; y++)
+            _laws.Look[y] = _looksBefore[y] + (share * _lookSteps[y]);
     }
 
     /// <summary>What is left over, along the step: below nil while the step still helps.</summary>
@@ -263,16 +280,16 @@ public sealed partial class CircuitSolver
     }
 
     /// <summary>Cuts a step that went too far back to where its work is about nil.</summary>
-    private void CutBack(double share, double before)
+    private void CutBack(double before)
     {
         var after = Work();
         if (!(before < 0) || after <= 0.9 * -before)
             return;
-        var (low, lowWork, high, highWork) = (0.0, before, share, after);
+        var (low, lowWork, high, highWork) = (0.0, before, 1.0, after);
         var usual = UsualShare();
 
         // What looks at a third pressure has corners that a straight step cannot be cut back to for ever.
-        var least = _laws.Yielding.Length > 0 ? 0.05 * Math.Min(1, usual) : 0;
+        var least = _laws.Yielding > 0 ? 0.05 * Math.Min(1, usual) : 0;
         for (var cut = 0; cut < MostCuts && high > least; cut++)
         {
             var middle = double.IsFinite(highWork) ? low + ((high - low) * lowWork / (lowWork - highWork)) : high / 8;

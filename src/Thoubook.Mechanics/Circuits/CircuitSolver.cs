@@ -1,3 +1,4 @@
+using System.Globalization;
 using Thoubook.Mechanics.Numerics;
 
 namespace Thoubook.Mechanics.Circuits;
@@ -5,11 +6,13 @@ namespace Thoubook.Mechanics.Circuits;
 /// <summary>Pressures and flows from which a solution may begin; made by <see cref="CircuitSolver.Start"/>.</summary>
 public sealed class CircuitStart
 {
-    internal CircuitStart(double[] pressures, double[] places) => (Pressures, Places) = (pressures, places);
+    internal CircuitStart(double[] pressures, double[] places, double[] looks) => (Pressures, Places, Looks) = (pressures, places, looks);
 
     internal double[] Pressures { get; }
 
     internal double[] Places { get; }
+
+    internal double[] Looks { get; }
 }
 
 /// <summary>
@@ -24,7 +27,14 @@ public sealed partial class CircuitSolver
     /// <summary>[-] what a loss may be out by, as a share of the greatest pressure.</summary>
     private const double Rounding = 1e-13;
 
-    private const int UsualSteps = 40;
+    /// <summary>[-] factorisations, whatever happens.</summary>
+    private const int MostSteps = 40;
+
+    /// <summary>[-] of these as many as are Newton's own before elements meet the rest of the net.</summary>
+    private const int PlainSteps = 5;
+
+    /// <summary>[-] A step so much smaller than the one before it needs no more care.</summary>
+    private const double Settling = 0.02;
 
     private readonly double[] _values;
     private readonly double[] _pressures;
@@ -33,6 +43,13 @@ public sealed partial class CircuitSolver
     private readonly double[] _placesBefore;
     private readonly double[] _placeSteps;
     private readonly double[] _left;
+    private readonly double[] _looksBefore;
+    private readonly double[] _lookSteps;
+    private readonly double[] _outLook;
+    private readonly double[] _answers;
+    private readonly double[] _weights;
+    private readonly double[] _drops;
+    private readonly double[] _flows;
     private readonly double[] _rightHand;
     private readonly double[] _out;
     private readonly double[] _yields;
@@ -58,6 +75,8 @@ public sealed partial class CircuitSolver
         (_pressures, _pressuresBefore, _pressureSteps) = (new double[circuit.NodeCount], new double[circuit.NodeCount], new double[circuit.NodeCount]);
         (_placesBefore, _placeSteps) = (new double[_laws.Carried.Length], new double[_laws.Carried.Length]);
         (_left, _rightHand) = (new double[circuit.NodeCount], new double[n]);
+        (_looksBefore, _lookSteps, _outLook) = (new double[_laws.Yielding], new double[_laws.Yielding], new double[_laws.Yielding]);
+        (_answers, _weights, _drops, _flows) = (new double[_laws.Carriers.Length], new double[_laws.Carriers.Length], new double[_laws.Carriers.Length], new double[_laws.Carriers.Length]);
         (_out, _yields) = (new double[_laws.Carriers.Length], new double[_laws.Carriers.Length]);
         _ends = Array.ConvertAll(_laws.Carriers, EndsOf);
         _sought = [.. Enumerable.Range(0, circuit.NodeCount).Where(i => Unknown(i) >= 0)];
@@ -97,7 +116,7 @@ public sealed partial class CircuitSolver
 
     /// <summary>Where the last solution stands, to begin others there.</summary>
     /// <returns>A copy.</returns>
-    public CircuitStart Start() => new([.. _pressures], [.. _laws.Place]);
+    public CircuitStart Start() => new([.. _pressures], [.. _laws.Place], [.. _laws.Look]);
 
     /// <summary>Lets the next solution begin there.</summary>
     /// <param name="start">A solution of the same circuit; null: from nothing.</param>
@@ -106,6 +125,7 @@ public sealed partial class CircuitSolver
         _isCold = start is null;
         start?.Pressures.CopyTo(_pressures, 0);
         start?.Places.CopyTo(_laws.Place, 0);
+        start?.Looks.CopyTo(_laws.Look, 0);
     }
 
     /// <summary>Solves, beginning at the last solution.</summary>
@@ -113,9 +133,10 @@ public sealed partial class CircuitSolver
     /// <returns>How it came about; where it converged, pressures and flows can be read.</returns>
     /// <exception cref="ArgumentOutOfRangeException">Speed below 0, viscosity or density not above 0.</exception>
     /// <remarks>
-    /// Model: unknown are the pressures at the nodes and the flows of pipes, jets and gauzes, whose losses are functions of their flows. Newton steps with exact slopes;
-    /// the flows eliminated, a step is one solution of a net of conductances. As pressures and flows pull one way, the work of a step never falls along it: a step that goes
-    /// too far is cut back to where that work is nil. Source: none, the pieces are standard (common practice). Check: NetworkTests.
+    /// Model: unknown are the pressures at the nodes and the place of every element, from which its flow and its drop follow. Newton steps with exact slopes; the places
+    /// eliminated, a step is one solution of a net of conductances. As pressures and flows pull one way, the work of a step never falls along it: one of the first steps
+    /// that goes too far is cut back to where that work is nil. What has not settled by then goes on by meetings: see <see cref="Meet"/>. A step is counted for each
+    /// factorisation. Source: none, the pieces are standard (common practice). Check: NetworkTests.
     /// </remarks>
     public SolveReport Solve(in OperatingPoint at)
     {
@@ -123,39 +144,34 @@ public sealed partial class CircuitSolver
         Guard.AboveZero(at.Viscosity, "Pa s");
         Guard.AboveZero(at.Density, "kg/m³");
         _laws.Prepare(at, _values);
-        var wasCold = _isCold;
         var steps = 0;
-        var good = Iterate(ref steps, UsualSteps, 1);
-        if (!good && !wasCold)
+        var good = Iterate(ref steps, PlainSteps);
+        if (!good && steps < MostSteps)
         {
+            // It ended in no number: from nothing, and more carefully.
             _isCold = true;
-            good = Iterate(ref steps, steps + UsualSteps, 1);
-        }
-
-        for (var greatest = 0.5; !good && greatest > 0.1; greatest /= 2)
-        {
-            _isCold = true;
-            good = Iterate(ref steps, steps + (2 * UsualSteps), greatest);
-        }
-
-        // What no start from nothing reaches is led there: the engine runs up to its speed by parts.
-        for (var parts = 4; !good && parts <= 16; parts *= 4)
-        {
-            (_isCold, good) = (true, true);
-            for (var part = 1; part <= parts && good; part++)
-            {
-                _laws.Prepare(at with { Speed = at.Speed * part / parts }, _values);
-                good = Iterate(ref steps, steps + UsualSteps, 1);
-            }
+            good = Iterate(ref steps, 1);
         }
 
         _isCold = !good;
         IsOnlySolution = _elimination.IsNet;
         Report = new(
             good ? SolveStatus.Converged : SolveStatus.OutOfSteps, steps, _greatestFlow > 0 ? Unbalanced() / _greatestFlow : 0, Balanced,
-            good ? "" : $"Most is left over at {Circuit.Nodes[WorstNode()].Name}: look there for a size out of all proportion to the rest.");
+            good ? "" : WhatIsLeft());
         return Report;
     }
+
+    private string WhatIsLeft()
+    {
+        var highest = Array.IndexOf(_pressures, _pressures.MaxBy(Math.Abs));
+        var where = $"Most is left over at {Circuit.Nodes[WorstNode()].Name}";
+        return Math.Abs(_pressures[highest]) > Absurd
+            ? string.Create(CultureInfo.InvariantCulture, $"{where}; the last step had {_pressures[highest] / 1e5:G2} bar at {Circuit.Nodes[highest].Name}: look between the two for a size out of all proportion to what is forced through it.")
+            : $"{where}: look there for a size out of all proportion to the rest, or a valve that answers to what it passes itself.";
+    }
+
+    /// <summary>[Pa] No oil circuit holds it.</summary>
+    private const double Absurd = 1e10;
 
     /// <summary>Pressure at a node.</summary>
     /// <param name="node">[-] its place.</param>
@@ -171,8 +187,7 @@ public sealed partial class CircuitSolver
     {
         if (Circuit.Elements[element].Blanked)
             return 0;
-        return _laws.PlaceAmongCarriers[element] is >= 0 and var c ? _laws.Carried[c]
-            : _laws.Yield[_laws.PlaceAmongYielding[element]];
+        return _laws.Carried[_laws.PlaceAmongCarriers[element]];
     }
 
     /// <summary>How far a valve is open.</summary>
@@ -199,14 +214,15 @@ public sealed partial class CircuitSolver
             if (element.Blanked)
                 continue;
             var absolute = _pressures[element.From] + at.Atmosphere;
+            var pascals = string.Create(CultureInfo.InvariantCulture, $"{absolute:F0} Pa absolute");
             if (element is Pump { InletLimit: null } && absolute < 0)
-                cautions.Add(new(CircuitCautionKind.SuctionBelowVacuum, element.Name, absolute, Filling(i)));
+                cautions.Add(new(CircuitCautionKind.SuctionBelowVacuum, element.Name, $"{element.Name} would draw its inlet down to {pascals}, below nothing at all: no pump does. Give it an inlet limit."));
             else if (element is Pump && Filling(i) < 1)
-                cautions.Add(new(CircuitCautionKind.PumpStarved, element.Name, absolute, Filling(i)));
+                cautions.Add(new(CircuitCautionKind.PumpStarved, element.Name, string.Create(CultureInfo.InvariantCulture, $"{element.Name} fills only {Filling(i) * 100:F0} in 100: its inlet is at {pascals}.")));
             else if (element is Pipe { ToRadius: var far, FromRadius: var near } && (far > 0 || near > 0) && absolute < at.Density * Square(at.Speed * _values[Circuit.FirstParameter(i) + 7] * near) / 2)
-                cautions.Add(new(CircuitCautionKind.ColumnBroken, element.Name, absolute, 0));
-            else if (element is Consumer { Flow: > 0 } && Flow(i) is var flow && _values[Circuit.FirstParameter(i)] is var wanted && flow < wanted * (1 - 1e-9))
-                cautions.Add(new(CircuitCautionKind.ConsumerShort, element.Name, absolute, flow / wanted));
+                cautions.Add(new(CircuitCautionKind.ColumnBroken, element.Name, $"{element.Name}: at {pascals} the oil does not reach the middle of the shaft at this speed; the column parts."));
+            else if (element is Consumer { Flow: > 0 } && Flow(i) < _values[Circuit.FirstParameter(i)] * (1 - 1e-9))
+                cautions.Add(new(CircuitCautionKind.ConsumerShort, element.Name, $"{element.Name} does not get all that it takes."));
         }
 
         return cautions;

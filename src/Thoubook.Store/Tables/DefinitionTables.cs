@@ -43,8 +43,7 @@ internal static class DefinitionTables
             .TextOrNull("serial_number", e => e.SerialNumber)
             .TextOrNull("note", e => e.Note)
             .Integer("invented", e => e.Invented ? 1 : 0)
-            .Real("confidence", e => e.Confidence)
-            .List("states", e => e.States),
+            .Real("confidence", e => e.Confidence),
         (row, revision) =>
         {
             row.Text();
@@ -56,7 +55,6 @@ internal static class DefinitionTables
                 Note = row.TextOrNull(),
                 Invented = row.Integer() != 0,
                 Confidence = row.Real(),
-                States = row.List(),
             };
         })
     { Lists = [TemperatureStates, PartTemperatures] };
@@ -98,10 +96,7 @@ internal static class DefinitionTables
             .TextOrNull("material", p => p.Material)
             .TextOrNull("modification_state", p => p.ModificationState)
             .TextOrNull("in_its_stead", p => p.InItsStead)
-            .TextOrNull("note", p => p.Note)
-            .TextOrNull("deleted_by", p => p.DeletedBy)
-            .Integer("function_unknown", p => p.FunctionUnknown ? 1 : 0)
-            .List("asks", p => p.Asks),
+            .TextOrNull("note", p => p.Note),
         (row, revision) => new Part(PartName.Of(row.Text()))
         {
             Revision = revision,
@@ -110,9 +105,6 @@ internal static class DefinitionTables
             ModificationState = row.TextOrNull(),
             InItsStead = row.TextOrNull(),
             Note = row.TextOrNull(),
-            DeletedBy = row.TextOrNull(),
-            FunctionUnknown = row.Integer() != 0,
-            Asks = row.List(),
         });
 
     public static DefinitionTable<Piece> Pieces { get; } = new(

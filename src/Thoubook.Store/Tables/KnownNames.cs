@@ -25,12 +25,6 @@ internal sealed class KnownNames
 
     public Dictionary<long, StepName> Steps { get; } = [];
 
-    public Dictionary<long, TogetherName> Together { get; } = [];
-
-    public Dictionary<long, ToolName> Tools { get; } = [];
-
-    public Dictionary<long, PermissionName> PermissionItems { get; } = [];
-
     public Dictionary<long, PieceTag> Pieces { get; } = [];
 
     public Dictionary<long, GaugeTag> Gauges { get; } = [];

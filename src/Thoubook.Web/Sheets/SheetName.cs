@@ -8,9 +8,6 @@ public enum SheetName
     [Word("Bench")]
     Bench,
 
-    [Word("Strip")]
-    Strip,
-
     [Word("Parts")]
     Parts,
 
@@ -22,9 +19,6 @@ public enum SheetName
 
     [Word("Oil")]
     Oil,
-
-    [Word("Close up")]
-    CloseUp,
 
     [Word("Sums")]
     Sums,
