@@ -74,7 +74,7 @@ internal static class Matters
         {
             if (intents.TryGetValue(name, out var known))
                 return known;
-            var own = record.Index.Part(name)?.Intent ?? PartIntent.Fitted;
+            var own = record.Index.Part(name)?.IntentOn(record.Engine) ?? PartIntent.Fitted;
             return intents[name] = own != PartIntent.Fitted || name.Parent is not { } parent ? own : Intent(parent);
         }
 

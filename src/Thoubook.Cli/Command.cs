@@ -24,7 +24,7 @@ internal static class Command
         PieceVerbs.Lift,
         .. OilVerbs.All,
         CircuitVerb.Circuit,
-        CloseupPlanVerb.Plan,
+        .. CloseupVerbs.All,
         SumVerb.Sum,
         VerifyVerb.Verify,
     ];

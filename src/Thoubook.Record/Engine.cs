@@ -12,6 +12,9 @@ public sealed record Engine(EngineName Name, Purpose Purpose)
 
     public string? SerialNumber { get; init; }
 
+    /// <summary>The modification states that it has: parts of another belong to another engine. Empty: not said, and all belong here.</summary>
+    public IReadOnlyList<string> States { get; init; } = [];
+
     public string? Note { get; init; }
 
     /// <summary>Invented for demonstration; every page and sheet says so.</summary>
@@ -22,6 +25,8 @@ public sealed record Engine(EngineName Name, Purpose Purpose)
 
     /// <summary>The named temperature states at which fits are worked out beside 20 °C: <c>hot</c>, <c>coldest start</c> and any other.</summary>
     public IReadOnlyList<TemperatureState> Temperatures { get; init; } = [];
+
+    public bool HasState(string state) => States.Contains(state, StringComparer.OrdinalIgnoreCase);
 }
 
 /// <summary>What the engine is for. It decides the standard that departures and judgements are held to.</summary>

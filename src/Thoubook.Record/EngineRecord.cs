@@ -35,6 +35,15 @@ public sealed record EngineRecord(Engine Engine)
 
     public IReadOnlyList<Step> Steps { get; init; } = [];
 
+    /// <summary>Parts that go together or not at all.</summary>
+    public IReadOnlyList<Together> Together { get; init; } = [];
+
+    /// <summary>Tools made or got for this engine, and where they are kept.</summary>
+    public IReadOnlyList<KeptTool> Tools { get; init; } = [];
+
+    /// <summary>What permission to run asks for beside what the record shows of itself.</summary>
+    public IReadOnlyList<PermissionItem> PermissionItems { get; init; } = [];
+
     public IReadOnlyList<Gauge> Gauges { get; init; } = [];
 
     public IReadOnlyList<Piece> Pieces { get; init; } = [];
@@ -75,6 +84,10 @@ public sealed record EngineRecord(Engine Engine)
 
     public IReadOnlyList<Undone> Undoings { get; init; } = [];
 
+    public IReadOnlyList<AsFound> AsFound { get; init; } = [];
+
+    public IReadOnlyList<PermissionLine> Permissions { get; init; } = [];
+
     public IReadOnlyList<StrikeOut> StrikeOuts { get; init; } = [];
 
     /// <summary>[SI] Values supposed for dimensions or fits in a trial; they take the place of what was measured.</summary>
@@ -83,7 +96,7 @@ public sealed record EngineRecord(Engine Engine)
     /// <summary>All facts of every kind, in no stated order.</summary>
     public IEnumerable<Fact> Facts =>
         [.. Readings, .. Choices, .. Placings, .. Liftings, .. Works, .. Findings, .. Checks, .. Decisions, .. FlowTests, .. Calibrations,
-        .. JointStates, .. Acceptances, .. Signatures, .. Departures, .. Debts, .. Settlements, .. Counts, .. Undoings, .. StrikeOuts];
+        .. JointStates, .. Acceptances, .. Signatures, .. Departures, .. Debts, .. Settlements, .. Counts, .. Undoings, .. AsFound, .. Permissions, .. StrikeOuts];
 
     /// <summary>Look-ups over this very record, made when first asked for.</summary>
     public RecordIndex Index => _index is { } index && ReferenceEquals(index.Record, this) ? index : _index = new RecordIndex(this);

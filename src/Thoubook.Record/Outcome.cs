@@ -27,6 +27,9 @@ public abstract record Outcome<T>
         return false;
     }
 
+    /// <summary>The same, its problems told otherwise: with their places, or under another name.</summary>
+    public Outcome<T> Told(Func<IReadOnlyList<Problem>, IReadOnlyList<Problem>> how) => this is Refused refused ? new Refused(how(refused.Problems)) : this;
+
     /// <summary>Goes on with the value, or carries the problems (and the cautions so far) along.</summary>
     public Outcome<TNext> Then<TNext>(Func<T, Outcome<TNext>> next) => this switch
     {

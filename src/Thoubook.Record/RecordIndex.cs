@@ -88,6 +88,9 @@ public sealed class RecordIndex
 
     public Gauge? Gauge(GaugeTag tag) => _gauges.GetValueOrDefault(tag);
 
+    /// <summary>A tool that is kept, by the name that steps have for it.</summary>
+    public KeptTool? Tool(string name) => ToolName.TryRead(name, out var tool, out _) ? Record.Tools.FirstOrDefault(t => t.Name == tool) : null;
+
     public Document? Document(DocumentName name) => _documents.GetValueOrDefault(name);
 
     public Fact? Fact(FactId id) => _facts.Value.GetValueOrDefault(id);

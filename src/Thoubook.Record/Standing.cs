@@ -16,7 +16,7 @@ public sealed record Standing
 
     public static Standing Firm { get; } = new(null, "");
 
-    /// <summary>The fact that broke it; null while it stands, and where what it relied on is not in the record at all.</summary>
+    /// <summary>The fact that broke it; null while it stands, and where none did: what it relied on is not in the record at all, or the purpose is another now.</summary>
     public Fact? BrokenBy { get; }
 
     /// <summary>In words; empty while it stands.</summary>
@@ -43,6 +43,7 @@ public sealed record Standing
             Placed placed => Occupation(placed, placed.Piece, index.PlacedIn(placed.Part), index),
             Reading reading => index.WorkSince(reading) is { } work ? new(work, $"{work.Headline} altered {reading.Figure.Local} after the reading") : Firm,
             JointState state => Slackened(state, index) is { } lower ? new(lower, $"{state.Joint} was slackened: {lower.Headline}") : Firm,
+            PermissionLine line => Disturbed(line, record),
             _ => Firm,
         };
         if (!own.Stands || fact is not IConclusion conclusion)
@@ -75,6 +76,20 @@ public sealed record Standing
     /// <summary>The later state that took a joint back; null where it is as far as it was, or further.</summary>
     private static JointState? Slackened(JointState state, RecordIndex index) =>
         index.StatesOf(state.Joint).SkipWhile(s => s.Id != state.Id).Skip(1).FirstOrDefault(s => s.Stage < state.Stage);
+
+    /// <summary>A line of the permission is granted for one purpose, and any work at all on a joint that it relied on disturbs it.</summary>
+    private static Standing Disturbed(PermissionLine line, EngineRecord record)
+    {
+        if (line.Purpose != record.Engine.Purpose)
+            return new(null, $"it was granted for {line.Purpose.Word()}, and the engine is now for {record.Engine.Purpose.Word()}");
+        foreach (var state in line.ReliesOn.Select(record.Index.Fact).OfType<JointState>())
+        {
+            if (record.Index.StatesOf(state.Joint).SkipWhile(s => s.Id != state.Id).Skip(1).FirstOrDefault() is { } later)
+                return new(later, $"{state.Joint} was worked on after it: {later.Headline}");
+        }
+
+        return Firm;
+    }
 
     private static PieceTag? PieceOf(Fact fact) => fact switch
     {

@@ -58,6 +58,9 @@ public static class ThoubookWeb
         DecideDoor.Map(web);
         OilDoor.Map(web);
         CircuitDoor.Map(web);
+        CloseUpDoor.Map(web);
+        StripDoor.Map(web);
+        StarterDoor.Map(web);
         SumDoor.Map(web);
         WorkshopDoor.Map(web);
         ImportDoor.Map(web);

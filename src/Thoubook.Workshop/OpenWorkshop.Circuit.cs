@@ -70,11 +70,9 @@ public sealed partial class OpenWorkshop
                 caught.Add(new(element, of));
         }
 
-        foreach (var (quantity, field) in new[] { (pressure, "pressure"), (flow, "flow") })
-        {
-            if (quantity is { Si: <= 0 })
-                asked.Refuse(new("circuit-size", field, quantity.Text, $"The {field} of a flow test is above 0.", "Correct it."));
-        }
+        Within(pressure, CircuitRanges.FeedPressure, "The pressure of a flow test", "pressure");
+        Within(temperature, CircuitRanges.OilTemperature, "An oil's temperature", "oil-temperature");
+        Within(flow, CircuitRanges.CaughtFlow, "The flow of a flow test", "flow");
 
         if (asked.Problems.Count > 0)
             return asked.Refused<FlowTest>();
@@ -86,6 +84,12 @@ public sealed partial class OpenWorkshop
             ReliesOn = PartsOfCircuit(circuit, record),
             Note = Blank(entry.Note),
         });
+
+        void Within(Quantity? quantity, SizeRange allowed, string says, string field)
+        {
+            if (quantity is { } of && allowed.Against(of, says, field) is { } odd)
+                asked.Refuse(odd);
+        }
 
         Quantity? Quantity(string text, QuantityKind kind, string field) => asked.Take(Read(text, new ReadingContext { Kind = kind, Confirmed = entry.Confirmed }, field));
 

@@ -1,4 +1,5 @@
 using System.Security.Cryptography;
+using System.Text;
 using Thoubook.Record;
 using Thoubook.Record.Measures;
 using Thoubook.Record.Pieces;
@@ -74,7 +75,7 @@ public sealed partial class OpenWorkshop
         {
             Parts = record.Index.Part(part) is null ? [new(part)] : [],
             Pieces = [own],
-            Facts = [new Chosen(MadeWith(id), at, entry.By, own.Tag, part)],
+            Facts = [new Chosen(MadeWith(id, "chosen with "), at, entry.By, own.Tag, part)],
         }).Then<Recorded>(stored => new Recorded(stored, figure, stored.Value));
     }
 
@@ -89,12 +90,12 @@ public sealed partial class OpenWorkshop
         return new Piece(_store.HomeOf(tag) is { } other && other != record.Engine.Name ? OwnPieces.TagIn(record.Engine.Name, tag) : tag) { For = part };
     }
 
-    /// <summary>The identifier of the choice that is written with a reading: always the same for the same reading, so that both are stored once.</summary>
-    private static FactId MadeWith(FactId reading)
+    /// <summary>The identifier of what is written with another fact: always the same for the same, so that both are stored once.</summary>
+    private static FactId MadeWith(FactId fact, string what)
     {
         Span<byte> bytes = stackalloc byte[16];
-        reading.Value.TryWriteBytes(bytes, bigEndian: true, out _);
-        var hash = SHA256.HashData([.. "chosen with "u8, .. bytes]);
+        fact.Value.TryWriteBytes(bytes, bigEndian: true, out _);
+        var hash = SHA256.HashData([.. Encoding.UTF8.GetBytes(what), .. bytes]);
         hash.AsSpan(9, 7).CopyTo(bytes[9..]);
         return new FactId(new Guid(bytes, bigEndian: true));
     }

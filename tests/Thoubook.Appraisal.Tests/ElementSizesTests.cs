@@ -25,7 +25,7 @@ public sealed class ElementSizesTests
         for (var i = 0; i < Draws; i++)
         {
             var values = Drawn(shape, random);
-            if (shape.CheckKeys(values.Keys.ToHashSet()).Any() || shape.Check(k => values.TryGetValue(k, out var si) ? si : null, values.Keys.ToHashSet()).Any())
+            if (shape.CheckKeys(values.Keys.ToHashSet()).Any() || shape.Check(k => values.TryGetValue(k, out var si) ? si : null, _ => null, values.Keys.ToHashSet()).Any())
                 continue;
             taken++;
             var element = new ElementDefinition(new ElementName("one"), kind, new NodeName("in"), new NodeName("gallery"))

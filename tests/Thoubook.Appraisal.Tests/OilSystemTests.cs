@@ -177,9 +177,29 @@ public sealed class OilSystemTests
         var problem = Assert.Single(Bad(Two().Oil().Suppose(new OilTrial("no such") { Set = new Dictionary<FigureName, double> { [FigureName.Of("main-1.clearanse")] = 1 } })));
         Assert.Contains("main-1.clearance", problem.DoThis, StringComparison.Ordinal);
         var wide = Good(Two().Oil().Suppose(new OilTrial("wide") { Set = new Dictionary<FigureName, double> { [First] = 3 * 0.0254 } }));
-        Assert.StartsWith("main-1: clearance", Bad(wide.At(wide.HotIdle))[0].Field, StringComparison.Ordinal);
+        Assert.Equal(("circuit, elements, main-1, clearance", "3000 thou"), Bad(wide.At(wide.HotIdle))[0] is var large ? (large.Field, large.Found) : default);
         var island = Two().Circuit(c => c with { Elements = [.. c.Elements, Element("lost", ElementKind.Pipe, "nowhere", "elsewhere", ("bore", "0.5 in"), ("length", "4 in"))] }).Oil();
+        Assert.Equal("circuit, elements, lost, from", Bad(island.At(island.HotIdle))[0].Field);
         Assert.Contains("nowhere", Bad(island.At(island.HotIdle))[0].ToString(), StringComparison.Ordinal);
+        var size = Good(Two().Circuit(c => c with { Elements = [.. c.Elements.Select(e => e.Name.Text == "main-2" ? Element("main-2", ElementKind.GroovedBearing, "gallery", "sump", ("diameter", "50 mm"), ("clearance", "main-2.clearance"), ("land", "0.5 in")) : e)] }).Oil()
+            .Suppose(new OilTrial("as wide") { Sizes = [new TrialSize(new("main-2"), "diameter", 25e-6)] }));
+        Assert.Equal("clearance 3 thou and diameter 0.025 mm", Bad(size.At(size.HotIdle))[0].Found);
+    }
+
+    [Theory]
+    [InlineData("12 psi", "psi absolute")]
+    [InlineData("0.8 bar", "bar absolute")]
+    public void PumpThatDoesNotFill_IsToldInTheUnitOfTheLimits(string limit, string says)
+    {
+        var answer = Good(Two().Circuit(c => c with
+        {
+            Elements = [Element("suction", ElementKind.Pipe, "sump", "inlet", ("bore", "0.12 in"), ("length", "60 in")), Element("pump", ElementKind.Pump, "inlet", "gallery", ("displacement", "4 cc"), ("inlet-limit", "5 psi")), .. c.Elements.Skip(1)],
+            States = [c.States[0] with { Limits = [new GaugeLimit(new OilGaugeName("main")) { Least = Q(limit) }] }],
+        }).Oil() is var system ? system.At(system.HotIdle with { OilTemperature = 283.15 }) : default!);
+        var caution = Assert.Single(answer.Cautions);
+        Assert.Equal("circuit-pump-starved", caution.Code);
+        Assert.StartsWith($"pump fills only {answer.Pumps[0].Filling * 100:F0} in 100: its inlet is at ", caution.Text, StringComparison.Ordinal);
+        Assert.Contains(says, caution.Text, StringComparison.Ordinal);
     }
 
     [Fact]

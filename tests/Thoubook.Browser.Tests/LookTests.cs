@@ -11,13 +11,18 @@ public sealed class LookTests(Chromium chromium)
 {
     private const string Engine = "/engines/Wren%20twin";
 
+    private const string Planned = "/engines/Dunlin%20single";
+
     private static readonly string[] EveryPage =
     [
         "/engines", Engine, Engine + "/parts", Engine + "/parts?q=pump", Engine + "/parts/lower-half/crankshaft", Engine + "/measure", Engine + "/measure/lower-half/crankshaft.journal-diameter",
         Engine + "/measure/lower-half/crankshaft.main-clearance", Engine + "/measure/lower-half/pressure-pump/driven.width", Engine + "/measure/lower-half/pressure-pump.driven-end-float",
         Engine + "/decide", Engine + "/decide/main-bush", Engine + "/import", "/sums", "/sums/conformance", "/sums/stack", "/workshop", "/workshop/new-engine", "/workshop/verify", "/nowhere",
         Engine + "/oil", Engine + "/oil?oil=60", Engine + "/oil/flow-test", Engine + "/oil/circuit", Engine + "/oil/circuit/new?kind=gear+pump", Engine + "/oil/pumps/pressure-pump", Engine + "/oil/start", "/engines/Bare%20block/oil",
-        "/engines/Bare%20block", "/engines/Bare%20block/parts", "/engines/Bare%20block/measure", "/engines/Bare%20block/decide",
+        "/engines/Bare%20block", "/engines/Bare%20block/parts", "/engines/Bare%20block/measure", "/engines/Bare%20block/decide", "/engines/Bare%20block/close-up",
+        Planned, Planned + "/close-up", Planned + "/close-up/steps/gear-in", Planned + "/close-up/steps/cover-on?way=owe&item=joint+cover-studs",
+        Planned + "/close-up/steps/turned", Planned + "/close-up/spaces/pump-chamber", Planned + "/close-up/spaces/crankcase?way=depart&item=part+pump%2Fgear", Planned + "/departures", Planned + "/close-up/sheets?day=yes&space=crankcase",
+        "/engines/Godwit%20eight/close-up?all=1",
     ];
 
     [Theory]
@@ -67,7 +72,7 @@ public sealed class LookTests(Chromium chromium)
         Assert.True(wrong.Count == 0, string.Join('\n', wrong));
     }
 
-    private static Task<OpenWeb> Web() => OilWeb.Start(new EngineRecord(new Engine(new EngineName("Bare block"), Purpose.Display)));
+    private static Task<OpenWeb> Web() => OilWeb.Start(new EngineRecord(new Engine(new EngineName("Bare block"), Purpose.Display)), InventedPlan.Small(), InventedPlan.Large(60, 9));
 
     /// <summary>What is folded is looked at too.</summary>
     private static Task OpenAll(IPage page) => page.EvaluateAsync("document.querySelectorAll('main details').forEach(d => d.open = true)");

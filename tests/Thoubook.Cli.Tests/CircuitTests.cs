@@ -105,11 +105,71 @@ public sealed class CircuitTests : IDisposable
         Assert.Contains(says, spoken.Error.Replace(Path.GetFileName(_file), "circuit.yaml", StringComparison.Ordinal), StringComparison.Ordinal);
     }
 
+    /// <summary>Every kind of circuit that cannot be solved, at the line of the element or node that it is about.</summary>
+    [Theory]
+    [InlineData("    lost: { kind: jet, from: nowhere, to: elsewhere, bore: 3 mm }", "circuit.yaml(9,30): circuit, elements, lost, from: nowhere, elsewhere are joined to each other and to no reservoir")]
+    [InlineData("    more: { kind: pump, from: tank, to: dead, displacement: 1e-5 m3 }", "circuit.yaml(9,11): circuit, elements, more: more delivers to dead, which no other element in use meets")]
+    [InlineData("    more: { kind: pump, from: dry, to: gallery, displacement: 1e-5 m3 }", "circuit.yaml(9,11): circuit, elements, more: more draws from dry, which no other element in use meets")]
+    [InlineData("    more: { kind: pump, from: tank, to: dead, displacement: 1e-5 m3 }\n    eats: { kind: consumer, from: dead, to: tank, flow: 1 l/min }", "circuit.yaml(9,11): circuit, elements, more: more delivers to dead, where oil cannot leave")]
+    [InlineData("    more: { kind: pump, from: tank, to: between, displacement: 1e-5 m3 }\n    less: { kind: pump, from: between, to: gallery, displacement: 1e-6 m3 }", "circuit.yaml(9,11): circuit, elements, more: Between more and less, at between, nothing takes up")]
+    [InlineData("    more: { kind: pump, from: dry, to: gallery, displacement: 1e-5 m3 }\n    stop: { kind: disc valve, from: dry, to: tank, seat: 10 mm, cracking: 2 bar, spring: 4 N/mm, lift: 3 mm }", "circuit.yaml(9,11): circuit, elements, more: more draws from dry, where oil cannot come")]
+    [InlineData("    stop: { kind: disc valve, from: dry, to: tank, seat: 10 mm, cracking: 2 bar, spring: 4 N/mm, lift: 3 mm }\n    eats: { kind: consumer, from: dry, to: tank, flow: 1 l/min }", "circuit.yaml(10,11): circuit, elements, eats: eats takes oil at dry, where no oil can come")]
+    [InlineData("    gears: { kind: gear pump, from: tank, to: gallery, teeth: 11, tip-diameter: 40 mm, centre-distance: 20 mm, width: 25 mm, end-float: 0.1 mm, hub-diameter: 15 mm }", "circuit.yaml(9,81): circuit, elements, gears, tip-diameter: found tips too deep; Gears that mesh")]
+    [InlineData("    gears: { kind: gear pump, from: tank, to: gallery, teeth: 11, tip-diameter: 40 mm, centre-distance: 34 mm, width: 25 mm, end-float: 0.1 mm, root-diameter: 30 mm, hub-diameter: 15 mm, module: 6 mm }", "circuit.yaml(9,105): circuit, elements, gears, centre-distance: found base beyond centres; Gears that mesh")]
+    [InlineData("    big: { kind: hole-fed bearing, from: gallery, to: tank, diameter: 50 mm, clearance: 0.1 mm, width: 20 mm, hole: 15.5 mm }", "circuit.yaml(9,117): circuit, elements, big, hole: found a hole wider than three quarters")]
+    public void Circuit_Insoluble_IsNamedAtItsLine(string lines, string says)
+    {
+        File.WriteAllText(_file, Hand.Replace("  states:", lines + "\n  states:", StringComparison.Ordinal));
+        var spoken = Spoken.Here(null, "circuit", _file).Is(ExitStatus.BadInput);
+        Assert.Contains(says, spoken.Error.Replace(Path.GetFileName(_file), "circuit.yaml", StringComparison.Ordinal), StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("  nodes: { tank: { pressure: 0 psi } }", "  nodes: { tank: {} }", "circuit.yaml(3,10): circuit, nodes: No node has a fixed pressure")]
+    [InlineData("  nodes: { tank: { pressure: 0 psi } }", "  nodes: { tank: { pressure: 0 psi }, alone: { height: 2 in } }", null)]
+    [InlineData("  oil: { grade: SAE 40 }\n", "", "circuit.yaml(2,3): circuit, oil: found nothing; The circuit does not say which oil it runs on")]
+    [InlineData("{ grade: SAE 40 }", "{ grade: SAE 41 }", "circuit.yaml(2,17): circuit, oil, grade: found SAE 41")]
+    public void Circuit_OilOrReservoirLeftOut_IsNamedAtItsLine(string good, string wrong, string? says)
+    {
+        File.WriteAllText(_file, Hand.Replace(good, wrong, StringComparison.Ordinal));
+        var spoken = Spoken.Here(null, "circuit", _file);
+        spoken.Is(says is null ? ExitStatus.Good : ExitStatus.BadInput);
+        Assert.Contains(says ?? "", spoken.Error.Replace(Path.GetFileName(_file), "circuit.yaml", StringComparison.Ordinal), StringComparison.Ordinal);
+    }
+
+    /// <summary>A circuit that is half drawn is taken in, and what is wrong with it is said.</summary>
+    [Fact]
+    public void Import_OfACircuitThatCannotBeSolved_SaysWhere()
+    {
+        using var bench = new Bench();
+        File.WriteAllText(_file, $"engine: {{ name: {Bench.Engine}, purpose: stand-run }}\n" + Hand.Replace("  states:", "    more: { kind: pump, from: tank, to: dead, displacement: 1e-5 m3 }\n  states:", StringComparison.Ordinal));
+        var name = Path.GetFileName(_file);
+        var says = $"Caution: The circuit cannot be solved as it is. {name}(10,11): circuit, elements, more: more delivers to dead";
+        Assert.Contains(says, bench.Says("import", _file, "--dry-run").Is(ExitStatus.Good).Error, StringComparison.Ordinal);
+        Assert.Contains(says, bench.Says("import", _file).Is(ExitStatus.Good).Error, StringComparison.Ordinal);
+        Assert.Contains("dead", bench.Says("export", Bench.Engine).Out, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("--viscosity", "1e9 cP", "100000 cP")]
+    [InlineData("--viscosity", "0 cP", "0.1 cP")]
+    [InlineData("--density", "8.7 kg/m3", "600 kg/m³")]
+    [InlineData("--oil-temp", "900 °C", "200 °C")]
+    [InlineData("--speed", "1e6 rev/min", "20000 rev/min")]
+    public void Circuit_AskedBeyondAllOil_IsRefusedWithWhatIsAllowed(string option, string value, string allowed)
+    {
+        File.WriteAllText(_file, Hand);
+        string[] point = option is "--viscosity" ? ["--density", "870 kg/m3"] : option is "--density" ? ["--viscosity", "40 cP"] : [];
+        var error = Spoken.Here(null, ["circuit", _file, option, value, .. point]).Is(ExitStatus.BadInput).Error;
+        Assert.Contains($"{option[2..]}: found {value}", error, StringComparison.Ordinal);
+        Assert.Contains(allowed, error, StringComparison.Ordinal);
+    }
+
     [Theory]
     [InlineData("--viscosity", "40 cP", "go together")]
     [InlineData("--density", "870 kg/m3", "go together")]
     [InlineData("--viscosity", "40", "unit")]
-    [InlineData("--speed", "-600 rev/min", "0 or more")]
+    [InlineData("--speed", "-600 rev/min", "0 rev/min or more")]
     [InlineData("--speed", "600 psi", "pressure")]
     public void Circuit_AskedWrongly_IsRefused(string option, string value, string says)
     {

@@ -21,10 +21,15 @@ internal static class ClosedUp
         var (signed, owed) = (FactId.New(), FactId.New());
         return record with
         {
+            Engine = record.Engine with { States = ["mod 4", "mod 12"] },
+            Parts = [record.Parts[0] with { DeletedBy = note, FunctionUnknown = true, Asks = ["which way", "how many"] }, .. record.Parts.Skip(1)],
+            Together = [new(new("late-pump")) { Parts = [part, PartName.Of("pump/other")], Why = note, Note = note }],
+            Tools = [new(new("Cam nut spanner")) { What = note, Made = note, Kept = "drawer 3", Note = note }],
+            PermissionItems = [new(new("extinguisher")) { What = note, On = [WorkItem.Of(Studs), new(ItemKind.Hold, "cover-on: light seen")], Purposes = [Purpose.StandRun], Note = note }, new(new("bare"))],
             Spaces = [new(new("chamber")) { What = note, In = new SpaceName("crankcase"), Parts = [part], Note = note }, new(new("crankcase"))],
             Joints =
             [
-                new(Studs) { Parts = [part, PartName.Of("pump/other")], In = new SpaceName("crankcase"), Thread = "1/4 BSF", Number = 6, Tightening = "60 lbf in", Locking = "tabs", Sealing = note, Inspected = true, Source = source, Note = note },
+                new(Studs) { Parts = [part, PartName.Of("pump/other")], In = new SpaceName("crankcase"), Thread = "1/4 BSF", Number = 6, Tightening = "60 lbf in", Locking = "tabs", Sealing = note, Inspected = true, Asks = ["which leaned"], Source = source, Note = note },
                 new(new("plain")) { Parts = [part] },
             ],
             Steps =
@@ -67,6 +72,12 @@ internal static class ClosedUp
             Debts = [new(owed, Bench.Morning, "owner", "tabs", Deadline.BeforePriming) { Item = new WorkItem(ItemKind.Hold, "cover-on: light seen"), Why = note }],
             Settlements = [new(FactId.New(), Bench.Morning, "owner", owed) { How = note }],
             Counts = [new(FactId.New(), Bench.Morning, "bench", "plugs", 6, CountedWay.In) { Space = new SpaceName("chamber"), Note = note }],
+            AsFound =
+            [
+                new(FactId.New(), Bench.Morning, "bench", figure.ToString()) { Part = part, Figure = figure, Value = new(1e-4, QuantityKind.Length, TradeUnit.Thou, "4") { Signs = FitSigns.TightIsNegative }, Words = note, Tag = piece },
+                new(FactId.New(), Bench.Morning, "bench", "projection") { Joint = Studs, Value = new(0.01, QuantityKind.Length, TradeUnit.Inch, "0.4 in"), Words = note, Skipped = true },
+            ],
+            Permissions = [new(FactId.New(), Bench.Morning, "owner", new(LineKind.Line, "extinguisher"), Purpose.StandRun) { ReliesOn = [signed], Note = note }],
             Undoings = [new(FactId.New(), Bench.Morning, "bench", signed) { Why = note }],
         };
     }

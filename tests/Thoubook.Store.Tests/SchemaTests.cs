@@ -80,8 +80,11 @@ public class SchemaTests
         Assert.Equal(before, EveryRow(backup));
         var after = EveryRow(bench.Database).ToHashSet(StringComparer.Ordinal);
         Assert.Equal(24, store.Sequence());
-        Assert.True(before.Count > 60 && before.TrueForAll(after.Contains), string.Join('\n', before.Where(r => !after.Contains(r))));
+        Assert.True(before.Count > 60 && before.TrueForAll(Kept), string.Join('\n', before.Where(r => !Kept(r))));
         Assert.True(store.Verify().IsSound, string.Join('\n', store.Verify().Problems));
+
+        // A table may have gained columns, at their end.
+        bool Kept(string row) => after.Contains(row) || after.Any(a => a.StartsWith($"{row}|", StringComparison.Ordinal));
 
         // And it takes what is new in this schema.
         var engine = new EngineName("Sandpiper six");
@@ -94,6 +97,10 @@ public class SchemaTests
         var step = new Step(new StepName("sump-on")) { Holds = [new HoldPoint(HoldKind.Cleanliness, "wiped")] };
         Bench.Ok(store.Write(new Change(engine, "owner") { Steps = [step], Facts = [new Signature(FactId.New(), Bench.Morning, "owner", step.Name)] }));
         Assert.Equal(("wiped", step.Name), (Bench.Ok(store.Load(engine)).Steps[0].Holds[0].What, Bench.Ok(store.Load(engine)).Signatures[0].Step));
+        Assert.All(record.Parts, p => Assert.Empty(p.Asks));
+        Assert.Empty(record.Engine.States);
+        Bench.Ok(store.Write(new Change(engine, "owner") { Tools = [new KeptTool(new ToolName("spanner")) { Kept = "drawer 3" }], Facts = [new AsFound(FactId.New(), Bench.Morning, "bench", "which way") { Part = record.Parts[0].Name, Words = "to the left" }] }));
+        Assert.Equal(("drawer 3", "to the left"), (Bench.Ok(store.Load(engine)).Tools[0].Kept, Bench.Ok(store.Load(engine)).AsFound[0].Words));
     }
 
     [Fact]

@@ -73,7 +73,7 @@ public sealed partial class OpenWeb : IAsyncDisposable
 
     public static string FormOf(string page, string action)
     {
-        var decoded = Forms().Matches(page).Select(m => m.Value).FirstOrDefault(f => WebUtility.HtmlDecode(f).Contains($"action=\"{action}\"", StringComparison.Ordinal));
+        var decoded = Forms().Matches(page).Select(m => m.Value).FirstOrDefault(f => f.Contains("method=\"post\"", StringComparison.Ordinal) && WebUtility.HtmlDecode(f).Contains($"action=\"{action}\"", StringComparison.Ordinal));
         Assert.True(decoded is not null, $"No form posts to {action} on\n{page}");
         return decoded;
     }

@@ -170,7 +170,10 @@ public sealed class WritingTests
     public async Task Engine_BegunWithAGearPump_TakesLimitsTypedByHand_AndAReadingGetsItsVerdict()
     {
         await using var web = await OpenWeb.Start();
-        using (await web.Send(await web.Page("/workshop/new-engine"), "/workshop/new-engine", [("name", "Dipper four"), ("purpose", "stand-run"), ("starter", "gear-pump")]))
+        const string starter = "/engines/Dipper%20four/starters/gear-pump";
+        using (var made = await web.Send(await web.Page("/workshop/new-engine"), "/workshop/new-engine", [("name", "Dipper four"), ("purpose", "stand-run"), ("starter", "gear-pump")]))
+            Assert.Equal(starter, made.Headers.Location!.ToString());
+        using (await web.Send(await web.Page(starter), starter, [("step", "add")]))
             Assert.NotEmpty(OpenWeb.Taken(web.Workshop.Engine("Dipper four")).Fits);
         const string depth = "/engines/Dipper%20four/measure/pressure-pump/body.depth";
         var page = await web.Page(depth);

@@ -1,6 +1,7 @@
 using Thoubook.Appraisal.Estimates;
 using Thoubook.Record;
 using Thoubook.Record.Circuits;
+using Thoubook.Record.Quantities;
 
 namespace Thoubook.Appraisal.Oil;
 
@@ -190,7 +191,8 @@ internal sealed class CircuitSizes
             sizes[i] = new ElementSizes(shape, si);
             if (element.Blanked)
                 continue;
-            problems.AddRange(shape.Check(key => new ElementSizes(shape, si).Maybe(key)).Select(p => p with { Field = $"{element.Name}: {p.Field}" }));
+            TradeUnit? UnitOf(string key) => element.Value(key) is CircuitValue.Taken taken ? figures.UnitOf(taken.Figure) : element.UnitOf(key);
+            problems.AddRange(shape.Check(key => new ElementSizes(shape, si).Maybe(key), UnitOf).Select(p => CircuitFaults.At(element, p.Field, p)));
             if (element.Kind is ElementKind.GroovedBearing or ElementKind.HalfGroovedBearing or ElementKind.HoleFedBearing)
                 inputs.Add(new SizeInput(i, -1, new Estimate(0, [new Contribution(BearingLaw, BearingLawDoubt, double.PositiveInfinity)]), null));
         }
@@ -207,7 +209,7 @@ internal sealed class CircuitSizes
                     if (figure is null)
                     {
                         if (!element.Blanked)
-                            problems.Add(new Problem("circuit-figure-unknown", $"{element.Name}: {key.Name}", taken.Figure.ToString(), "A figure with readings or with limits.", "Measure it, give its limits, or write a quantity in the circuit."));
+                            problems.Add(CircuitFaults.At(element, key.Name, new("circuit-figure-unknown", "", taken.Figure.ToString(), "A figure with readings or with limits.", "Measure it, give its limits, or write a quantity in the circuit.")));
                         return double.NaN;
                     }
 

@@ -1,6 +1,7 @@
 using Thoubook.Appraisal.Estimates;
 using Thoubook.Mechanics.Heat;
 using Thoubook.Record;
+using Thoubook.Record.Quantities;
 
 namespace Thoubook.Appraisal.Oil;
 
@@ -30,6 +31,9 @@ internal sealed class FigureValues(EngineAppraisal appraisal, IReadOnlyDictionar
         { Limits: { NewLeast: { } least, NewGreatest: { } greatest } } figure => ((least + greatest) / 2) + (figure is FitAppraisal fit ? Growth(fit, oilTemperature) : 0),
         _ => null,
     };
+
+    /// <summary>The unit in which a figure's limits are written; null where it has none.</summary>
+    public TradeUnit? UnitOf(FigureName name) => appraisal[name]?.Figure.UnitOfLimits;
 
     private CircuitFigure? OfFit(FitAppraisal fit, double oilTemperature)
     {

@@ -1,7 +1,6 @@
 using System.Globalization;
 using Thoubook.Mechanics.Circuits;
 using Thoubook.Mechanics.Valves;
-using Thoubook.Record;
 using Thoubook.Record.Circuits;
 
 namespace Thoubook.Appraisal.Oil;
@@ -47,7 +46,7 @@ internal static class OilAnswers
             Valves = valves,
             Furthest = consumers.Where(e => IsBearing(e.Element.Kind)).MinBy(e => e.From),
             HowSolved = string.Create(CultureInfo.InvariantCulture, $"Solved in {solved.Report.Iterations} steps; {solved.Report.Residual:G2} of the greatest flow is left unbalanced."),
-            Cautions = [.. solved.Sizes.Cautions, .. solved.Cautions.Select(c => new Caution($"circuit-{c.Kind.Word()}", c.Words))],
+            Cautions = [.. solved.Sizes.Cautions, .. solved.Cautions.Select(c => CircuitCautions.Of(c, circuit))],
         };
     }
 

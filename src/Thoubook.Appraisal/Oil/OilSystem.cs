@@ -108,36 +108,22 @@ public sealed partial class OilSystem
         if (!choice.IsSaid)
             return new Outcome<EngineOil?>.Ok(null, []);
         EngineOil? oil;
+        if (CircuitCheck.Oil(choice).Select(p => p.Placed).ToList() is { Count: > 0 } wrong)
+            return new Outcome<EngineOil?>.Refused(wrong);
         if (choice.Points.Count >= 2)
         {
             var (first, last) = (choice.Points.MinBy(p => p.Temperature.Si)!, choice.Points.MaxBy(p => p.Temperature.Si)!);
-            if (last.Temperature.Si - first.Temperature.Si < 10 || last.Viscosity.Si >= first.Viscosity.Si)
-                return new Problem("oil-points", "oil", $"{first.Viscosity.Text} at {first.Temperature.Text}, {last.Viscosity.Text} at {last.Temperature.Text}", "Two temperatures at least 10 °C apart, the warmer oil the thinner.", "Correct the points.");
             oil = EngineOil.FromTwoPoints(first.Temperature.Si, first.Viscosity.Si, last.Temperature.Si, last.Viscosity.Si);
         }
-        else if (choice.Grade is not { } grade)
+        else if (!EngineOil.TryGrade(choice.Grade!, out oil, out var nearest))
         {
-            return new Problem("oil-points", "oil", "one point", "The viscosity at two temperatures, or a grade.", "Give another point or the grade.");
-        }
-        else if (!EngineOil.TryGrade(grade, out oil, out var nearest))
-        {
-            return new Problem("oil-grade", "oil", grade, "A grade of an open standard, such as SAE 40, SAE 20W-50 or ISO VG 100.", nearest.Count > 0 ? $"Did you mean {string.Join(" or ", nearest)}?" : "Give its viscosity at two temperatures instead.");
+            return new CircuitProblem(CircuitSection.Oil, "", "grade", new("oil-grade", "", choice.Grade!, "A grade of an open standard, such as SAE 40, SAE 20W-50 or ISO VG 100.", nearest.Count > 0 ? $"Did you mean {string.Join(" or ", nearest)}?" : "Give its viscosity at two temperatures instead.")).Placed;
         }
 
         if (choice.Density is { } density)
-        {
-            if (density.Si is < 750 or > 1100)
-                return new Problem("oil-density", "oil", density.Text, "The density of an oil at 15 °C: 750 to 1100 kg/m³.", "Correct it.");
             oil = oil.WithDensity(density.Si);
-        }
-
         if (choice.ShearFactor is { } factor)
-        {
-            if (factor.Si is < 0.3 or > 1)
-                return new Problem("oil-shear", "oil", factor.Text, "The share of its viscosity that an oil keeps in a film: 0.3 to 1.", "Correct it.");
             oil = oil.WithShearFactor(factor.Si);
-        }
-
         return new Outcome<EngineOil?>.Ok(oil, []);
     }
 
@@ -153,7 +139,7 @@ public sealed partial class OilSystem
             Values =
             [
                 .. element.Values.Where(v => !sizes.Exists(s => s.Key == v.Key)),
-                .. sizes.Select(s => new ElementValue(s.Key, new CircuitValue.Given(Exactly(s.Value, element.Shape.Key(s.Key)!.Kind)))),
+                .. sizes.Select(s => new ElementValue(s.Key, new CircuitValue.Given(Exactly(s.Value, element.Shape.Key(s.Key)!.Kind) with { Unit = s.Unit ?? element.UnitOf(s.Key) ?? element.Shape.Key(s.Key)!.UsualUnit }))),
             ],
         };
     }

@@ -1,5 +1,6 @@
 using Thoubook.Record;
 using Thoubook.Record.Circuits;
+using Thoubook.Record.Quantities;
 
 namespace Thoubook.Appraisal.Oil;
 
@@ -31,4 +32,8 @@ public sealed record OilTrial(string Name)
 /// <param name="Element">Which element.</param>
 /// <param name="Key">Which of its sizes.</param>
 /// <param name="Value">[SI]</param>
-public sealed record TrialSize(ElementName Element, string Key, double Value);
+public sealed record TrialSize(ElementName Element, string Key, double Value)
+{
+    /// <summary>In which it was written; null: as its kind is usually told.</summary>
+    public TradeUnit? Unit { get; init; }
+}

@@ -17,7 +17,7 @@ internal sealed record RunningOil(double Viscosity, double Density, double Doubt
         if (point is { Viscosity: { } viscosity, Density: { } density })
             return new RunningOil(viscosity, density, 0, null);
         if (oil is null)
-            return new Problem("oil-not-said", "oil", "nothing", "The circuit does not say which oil it runs on.", "Give its grade, or its viscosity at two temperatures.");
+            return new Problem("oil-not-said", "circuit, oil", "nothing", "The circuit does not say which oil it runs on.", "Give its grade, or its viscosity at two temperatures.");
         if (oil.Remark(point.OilTemperature) is { } remark && (point.OilTemperature < 200 || point.OilTemperature > 500))
             return new Problem("oil-temperature", "oil temperature", $"{point.OilTemperature - 273.15:F0} °C", remark, "Ask within the oil's range.");
         return new RunningOil(
@@ -70,32 +70,36 @@ internal sealed partial class SolvedCircuit
             nodes.Add(new CircuitNode(name.Text, node?.Pressure?.Si, node?.Height?.Si ?? 0));
         }
 
+        var faults = new List<Problem>();
         var laws = new List<CircuitElement>(circuit.Elements.Count + 4);
         var spans = new (int, int)[circuit.Elements.Count];
         for (var i = 0; i < spans.Length; i++)
         {
             if (circuit.Elements[i] is not { Blanked: false } element)
                 continue;
-            if (Fault(element, sizes[i]) is { } fault)
-                return fault;
+            if (CircuitFaults.Of(element, sizes[i]) is { } fault)
+            {
+                faults.Add(fault);
+                continue;
+            }
+
             var own = ElementLaws.Of(element, sizes[i], places[element.From], places[element.To], element.Vent is { } vent ? places[vent] : null, point.Speed, oil.Density);
             spans[i] = (laws.Count, own.Length);
             laws.AddRange(own);
         }
 
+        if (faults.Count > 0)
+            return new Outcome<SolvedCircuit>.Refused(faults);
         var outcome = Circuit.Compile(nodes, laws);
         if (outcome is CircuitOutcome.Insoluble insoluble)
-            return new Outcome<SolvedCircuit>.Refused([.. insoluble.Faults.Select(Problem)]);
+            return new Outcome<SolvedCircuit>.Refused([.. insoluble.Faults.Select(f => CircuitFaults.Of(f, circuit))]);
         var compiled = (CircuitOutcome.Compiled)outcome;
         var solver = new CircuitSolver(compiled.Circuit);
         var report = solver.Solve(oil.At(point.Speed));
         return report.Converged
             ? new SolvedCircuit(sizes, solver, places, spans, point, oil)
-            : NotSolved(report);
+            : CircuitFaults.Of(report);
     }
-
-    private static Problem NotSolved(Mechanics.Numerics.SolveReport report) =>
-        new("circuit-not-solved", "circuit", string.Create(System.Globalization.CultureInfo.InvariantCulture, $"after {report.Iterations} steps {report.Residual:G2} of the flow still unbalanced"), report.Hint, "Or leave an element out to find which it is.");
 
     /// <summary>The same circuit with the same sizes at another speed of the engine, solved from here; this one is then no longer to be asked.</summary>
     public Outcome<SolvedCircuit> Again(OilPoint point)
@@ -108,7 +112,7 @@ internal sealed partial class SolvedCircuit
         }
 
         var report = _solver.Solve(_oil.At(point.Speed));
-        return report.Converged ? new SolvedCircuit(_sizes, _solver, _nodes, _laws, point, _oil) : NotSolved(report);
+        return report.Converged ? new SolvedCircuit(_sizes, _solver, _nodes, _laws, point, _oil) : CircuitFaults.Of(report);
     }
 
     /// <summary>The same circuit at the same point with another size of one figure, solved from here.</summary>
@@ -117,14 +121,14 @@ internal sealed partial class SolvedCircuit
         var solver = new CircuitSolver(_solver.Circuit);
         foreach (var element in _sizes.Inputs.Where(i => i.Figure?.Name == figure).Select(i => i.Element).Distinct())
         {
-            if (Fault(_sizes.Circuit.Elements[element], sizes[element]) is { } fault)
+            if (CircuitFaults.Of(_sizes.Circuit.Elements[element], sizes[element]) is { } fault)
                 return fault;
             Set(solver, element, sizes[element], 1);
         }
 
         solver.StartFrom(Start);
         var report = solver.Solve(_oil.At(_point.Speed));
-        return report.Converged ? new SolvedCircuit(sizes, solver, _nodes, _laws, _point, _oil) : NotSolved(report);
+        return report.Converged ? new SolvedCircuit(sizes, solver, _nodes, _laws, _point, _oil) : CircuitFaults.Of(report);
     }
 
     /// <summary>[Pa] gauge; that of a node that only blanked elements meet is not known.</summary>
@@ -184,19 +188,4 @@ internal sealed partial class SolvedCircuit
             sum += of(i);
         return sum;
     }
-
-    /// <summary>[-] A hole so wide for its bearing is no hole any more, and its flow no longer that of one.</summary>
-    private const double WidestHole = 0.75;
-
-    private static Problem? Fault(ElementDefinition element, ElementSizes sizes) => element.Kind switch
-    {
-        ElementKind.GearPump when ElementLaws.GearSizes(sizes).Fault is not Mechanics.Pumps.GearPumpFault.None and var fault =>
-            new Problem("circuit-gears", element.Name.Text, Words.Word(fault).Replace('-', ' '), "Two gears that mesh: teeth, tip diameter, centre distance and pressure angle agree.", "Measure them again."),
-        ElementKind.HoleFedBearing when sizes["hole"] > WidestHole * sizes["width"] =>
-            new Problem("circuit-hole", element.Name.Text, "a hole wider than three quarters of the bearing", "A hole that leaves oil-tight metal on both sides.", "Correct hole or width, or take it as a grooved bearing."),
-        _ => null,
-    };
-
-    private static Problem Problem(CircuitFault fault) =>
-        new($"circuit-{Words.Word(fault.Kind)}", string.Join(", ", fault.Elements.Concat(fault.Nodes)), "", fault.Words, "Correct the circuit.");
 }

@@ -54,6 +54,8 @@ internal sealed class Terminal(TextWriter output, TextWriter error, TextReader i
     /// <summary>Writes an answer as JSON.</summary>
     public void Json<T>(T answer, JsonTypeInfo<T> type) => Out.WriteLine(JsonSerializer.Serialize(answer, type));
 
+    public void Say<T>(Outcome<T> outcome) => Say(outcome is Outcome<T>.Ok ok ? ok.Cautions : []);
+
     public void Say(IReadOnlyList<Caution> cautions)
     {
         foreach (var caution in cautions)

@@ -101,7 +101,8 @@ internal static class ImportVerb
     private static ExitStatus Take(Request request, Terminal terminal, ImportOptions options, IReadOnlyList<IncomingFile> files) => Workshops.With(request, terminal, WhenMissing.MakeOne, workshop =>
     {
         terminal.Progress("Taking in …");
-        if (!workshop.Import(files, options).IsOk(out var imported, out var problems))
+        var outcome = workshop.Import(files, options);
+        if (!outcome.IsOk(out var imported, out var problems))
             return terminal.Refuse(request, problems);
         var leftOut = imported.Reading.Schedules.SelectMany(s => s.Proposal.LeftOut).ToArray();
         if (request.Has(Option.Json))
@@ -110,6 +111,7 @@ internal static class ImportVerb
             terminal.Out.WriteLine(imported.Summary);
         foreach (var row in leftOut)
             terminal.Error.WriteLine($"Line {row.Row}: {row.Name}: left out, for it gives no limits to judge by.");
+        terminal.Say(outcome);
         return ExitStatus.Good;
     });
 
@@ -118,8 +120,10 @@ internal static class ImportVerb
         // Where there is no workshop, the files are read as they stand.
         using var workshop = Workshops.Open(request, terminal) is Outcome<OpenWorkshop>.Ok { Value: var open } ? open : null;
         var now = terminal.Clock.GetCurrentInstant().WithOffset(NodaTime.Offset.Zero);
-        if (!(workshop?.LookAt(files, options) ?? ImportReading.Of(files, options, now, _ => null)).IsOk(out var reading, out var problems))
+        var outcome = workshop?.LookAt(files, options) ?? ImportReading.Of(files, options, now, _ => null);
+        if (!outcome.IsOk(out var reading, out var problems))
             return terminal.Refuse(request, problems);
+        terminal.Say(outcome);
         var (name, sort) = reading.Files[0];
         if (request.Has(Option.Json))
         {

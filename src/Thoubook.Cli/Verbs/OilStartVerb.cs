@@ -28,16 +28,8 @@ internal static class OilStartVerb
         if (request.Operands.Count == 0)
             return terminal.Refuse(request, [new Problem("too-few", "", "no ENGINE", "ENGINE is the engine by name.", "Write thoubook oil start ENGINE KEY=VALUE…; thoubook oil start --questions lists the keys.")]);
 
-        var answers = new Dictionary<string, string>(StringComparer.Ordinal);
-        foreach (var word in request.Operands.Skip(1))
-        {
-            var equals = word.IndexOf('=');
-            if (equals <= 0)
-                return terminal.Refuse(request, [new Problem("no-key", "", Request.Quoted(word), "Each answer is written KEY=VALUE.", "The keys: thoubook oil start --questions. A value with spaces goes in quotes.")]);
-            if (!answers.TryAdd(word[..equals].Trim(), word[(equals + 1)..]))
-                return terminal.Refuse(request, [new Problem("key-twice", word[..equals], "it twice", "Each question is answered once.", "Leave one out.")]);
-        }
-
+        if (!KeyValues.Read(request.Operands.Skip(1), "thoubook oil start --questions").IsOk(out var answers, out var wrong))
+            return terminal.Refuse(request, wrong);
         return Workshops.With(request, terminal, workshop =>
         {
             if (!workshop.StartCircuit(request.Operands[0], answers, Facts.By(request)).IsOk(out var circuit, out var problems))
@@ -49,10 +41,7 @@ internal static class OilStartVerb
 
     private static ExitStatus List(Terminal terminal)
     {
-        var table = new Table("key", "question", "answers", "left out");
-        foreach (var question in CircuitStarter.Questions)
-            table.Add(question.Key, question.Words, question.Choices.Count > 0 ? string.Join(", ", question.Choices) : question.Most is { } most ? $"{question.Fewest} to {most}" : "", question.Usual);
-        table.WriteTo(terminal);
+        QuestionTable.Of(CircuitStarter.Questions).WriteTo(terminal);
         return ExitStatus.Good;
     }
 

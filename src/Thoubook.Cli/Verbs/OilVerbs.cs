@@ -72,8 +72,7 @@ internal sealed record OilAsked(EngineRecord Record, OilSystem Now, OilTrial? Tr
     public OilCircuit Circuit => Record.Circuit!;
 
     /// <summary>The unit in which the engine's own limits of pressure are written.</summary>
-    private TradeUnit PressureUnit { get; } =
-        Record.Circuit!.States.SelectMany(s => s.Limits).SelectMany(l => new[] { l.Least, l.Greatest }).FirstOrDefault(q => q is not null)?.Unit ?? TradeUnit.Usual(QuantityKind.Pressure)[0];
+    private TradeUnit PressureUnit { get; } = Record.Circuit!.PressureUnit;
 
     /// <summary>The unit in which its states give speeds.</summary>
     public TradeUnit SpeedUnit { get; } = Record.Circuit!.States is [var first, ..] ? first.Speed.Unit : TradeUnit.RevolutionPerMinute;
@@ -121,5 +120,5 @@ internal sealed record OilAsked(EngineRecord Record, OilSystem Now, OilTrial? Tr
         ? (figure.UnitOfLimits ?? TradeUnit.Usual(figure.Kind)[0]) is var unit && unit == TradeUnit.Inch ? unit.Show(si, 4) : unit.Show(si, 2)
         : TradeUnit.Thou.Show(si, 2);
 
-    private int Digits => PressureUnit == TradeUnit.Psi || PressureUnit == TradeUnit.Kilopascal ? 1 : PressureUnit == TradeUnit.Pascal ? 0 : 2;
+    private int Digits { get; } = Record.Circuit!.PressureDigits;
 }

@@ -87,6 +87,18 @@ internal static class Circuits
         return circuit;
     }
 
+    /// <summary>Where the entry stands that a problem of the circuit is about, as near as the file tells it; null for what is no problem of the circuit.</summary>
+    /// <param name="circuit">The section.</param>
+    /// <param name="field">As <see cref="CircuitProblem.Placed"/> writes it.</param>
+    public static YamlNode? PlaceOf(YamlNode circuit, string field)
+    {
+        if (field.Split(", ") is not [Section, .. var inner])
+            return null;
+        foreach (var key in inner)
+            circuit = Inner(circuit, key);
+        return circuit;
+    }
+
     /// <summary>What rests on an entry that could not be read is not complained of as well.</summary>
     private static bool RestsOnOthers(CircuitProblem problem) =>
         problem.Section is CircuitSection.Oil or CircuitSection.FlowTest || problem.What.Code is "circuit-node-missing" or "circuit-gauge-missing";

@@ -8,9 +8,9 @@ internal static class ClosingFacts
 {
     private static readonly Form<IReadOnlyList<FactId>> Ids = Forms.List(Forms.OneId);
 
-    private static readonly Form<WorkItem?> Item = new ScalarForm<WorkItem?>(
-        (text, scope) => !WorkItem.TryRead(text, out var item, out var problem) ? problem : Missing(item, scope) is { } missing ? missing : item,
-        item => item?.ToString());
+    private static readonly Form<PieceTag?> Tag = new ScalarForm<PieceTag?>((text, _) => PieceTag.TryRead(text, out var tag, out var problem) ? tag : problem, tag => tag?.Text);
+
+    private static readonly Form<LineKey?> Line = new ScalarForm<LineKey?>((text, _) => LineKey.TryRead(text, out var line, out var problem) ? line : problem, line => line?.ToString());
 
     public static readonly FactList<JointState> JointStates = new(
         "joint-states",
@@ -53,7 +53,7 @@ internal static class ClosingFacts
             .Key("kind", Forms.Word(DepartureKind.Other), d => d.Kind, (d, v) => d with { Kind = v })
             .Key("piece", References.Piece, d => d.Piece, (d, v) => d with { Piece = v })
             .Key("joint", References.Joint, d => d.Joint, (d, v) => d with { Joint = v })
-            .Key("item", Item, d => d.Item, (d, v) => d with { Item = v })
+            .Key("item", References.Item, d => d.Item, (d, v) => d with { Item = v })
             .Key("evidence", Forms.Text, d => d.Evidence, (d, v) => d with { Evidence = v })
             .Key("purposes", Forms.List(Forms.OneWord<Purpose>()), d => d.Purposes, (d, v) => d with { Purposes = v })
             .Key("undoing", Forms.Text, d => d.Undoing, (d, v) => d with { Undoing = v })
@@ -66,7 +66,7 @@ internal static class ClosingFacts
         Facts.Signed(new Shape<Owed>("a debt")
             .Key("what", Forms.Text, o => o.What, (o, v) => o with { What = v ?? "" }, Need.Required)
             .Key("deadline", Forms.WordOrNone<Deadline>(), o => o.Deadline, (o, v) => o with { Deadline = v!.Value }, Need.Required)
-            .Key("item", Item, o => o.Item, (o, v) => o with { Item = v })
+            .Key("item", References.Item, o => o.Item, (o, v) => o with { Item = v })
             .Key("why", Forms.Text, o => o.Why, (o, v) => o with { Why = v })),
         o => [o.What, o.Deadline.Word(), o.Item?.ToString(), o.Why]);
 
@@ -97,20 +97,29 @@ internal static class ClosingFacts
             .Key("why", Forms.Text, u => u.Why, (u, v) => u with { Why = v })),
         u => [u.Of.ToString(), u.Why]);
 
+    public static readonly FactList<AsFound> AsFound = new(
+        "as-found",
+        new(default, default, "", ""),
+        Facts.Signed(new Shape<AsFound>("what was found")
+            .Key("part", References.Part, f => f.Part, (f, v) => f with { Part = v })
+            .Key("joint", References.Joint, f => f.Joint, (f, v) => f with { Joint = v })
+            .Key("what", Forms.Text, f => f.What, (f, v) => f with { What = v ?? "" }, Need.Required)
+            .Key("of", References.Figure, f => f.Figure, (f, v) => f with { Figure = v })
+            .Key("value", (f, scope) => f.Figure is { } figure ? Facts.OfFigure(figure, scope) : Forms.GaugeQuantity, f => f.Value, (f, v) => f with { Value = v })
+            .Key("words", Forms.Text, f => f.Words, (f, v) => f with { Words = v })
+            .Key("tag", Tag, f => f.Tag, (f, v) => f with { Tag = v })
+            .Key("skipped", Forms.YesNo, f => f.Skipped, (f, v) => f with { Skipped = v })),
+        f => [f.Part?.Path, f.Joint?.Text, f.What, f.Figure?.ToString(), f.Value?.Text, f.Value?.Unit.Code, f.Words, f.Tag?.Text, f.Skipped ? "skipped" : null]);
+
+    public static readonly FactList<PermissionLine> Permissions = new(
+        "permissions",
+        new(default, default, "", default, default),
+        Facts.Signed(new Shape<PermissionLine>("a line granted")
+            .Key("line", Line, p => p.Line, (p, v) => p with { Line = v!.Value }, Need.Required)
+            .Key("purpose", Forms.WordOrNone<Purpose>(), p => p.Purpose, (p, v) => p with { Purpose = v!.Value }, Need.Required)
+            .Key("relies-on", Ids, p => p.ReliesOn, (p, v) => p with { ReliesOn = v })
+            .Key("note", Forms.Text, p => p.Note, (p, v) => p with { Note = v })),
+        p => [p.Line.ToString(), p.Purpose.Word(), .. Said(p.ReliesOn), p.Note]);
+
     private static IEnumerable<string> Said(IReadOnlyList<FactId> ids) => ids.Select(id => id.ToString());
-
-    private static Problem? Missing(WorkItem item, Scope scope)
-    {
-        var record = scope.Record;
-        return item.Kind switch
-        {
-            ItemKind.Part => Of(scope.Parts.Select(p => p.Path)),
-            ItemKind.Joint => Of(record.Joints.Select(j => j.Name.Text)),
-            ItemKind.Step => Of(record.Steps.Select(s => s.Name.Text)),
-            ItemKind.Hold => Of(record.Steps.SelectMany(s => s.Holds.Select(h => $"{s.Name}: {h.What}"))),
-            _ => null,
-        };
-
-        Problem? Of(IEnumerable<string> known) => known.Contains(item.Name) ? null : References.Missing(item.Kind == ItemKind.Hold ? "hold point" : item.Kind.Word(), item.Name, known);
-    }
 }

@@ -11,6 +11,9 @@ internal static class Closings
     public const string Spaces = "spaces";
     public const string Joints = "joints";
     public const string Steps = "steps";
+    public const string Together = "together";
+    public const string Tools = "tools";
+    public const string Permission = "permission";
 
     private static readonly Form<Quantity?> Time = Forms.Quantity(QuantityKind.Time);
 
@@ -41,6 +44,7 @@ internal static class Closings
         .Key("locking", Forms.Text, j => j.Locking, (j, v) => j with { Locking = v })
         .Key("sealing", Forms.Text, j => j.Sealing, (j, v) => j with { Sealing = v })
         .Key("inspected", Forms.YesNo, j => j.Inspected, (j, v) => j with { Inspected = v })
+        .Key("asks", Forms.Texts, j => j.Asks, (j, v) => j with { Asks = v })
         .Key("document", Forms.Citation, j => j.Source, (j, v) => j with { Source = v })
         .Key("note", Forms.Text, j => j.Note, (j, v) => j with { Note = v });
 
@@ -78,14 +82,31 @@ internal static class Closings
         .Key("document", Forms.Citation, s => s.Source, (s, v) => s with { Source = v })
         .Key("note", Forms.Text, s => s.Note, (s, v) => s with { Note = v });
 
+    public static readonly Shape<Together> Group = new Shape<Together>("a group of parts")
+        .Key("parts", Parts, t => t.Parts, (t, v) => t with { Parts = v }, Need.Required)
+        .Key("why", Forms.Text, t => t.Why, (t, v) => t with { Why = v })
+        .Key("note", Forms.Text, t => t.Note, (t, v) => t with { Note = v });
+
+    public static readonly Shape<KeptTool> Tool = new Shape<KeptTool>("a tool")
+        .Key("what", Forms.Text, t => t.What, (t, v) => t with { What = v })
+        .Key("made", Forms.Text, t => t.Made, (t, v) => t with { Made = v })
+        .Key("kept", Forms.Text, t => t.Kept, (t, v) => t with { Kept = v })
+        .Key("note", Forms.Text, t => t.Note, (t, v) => t with { Note = v });
+
+    public static readonly Shape<PermissionItem> PermissionItem = new Shape<PermissionItem>("a line of the permission to run")
+        .Key("what", Forms.Text, p => p.What, (p, v) => p with { What = v })
+        .Key("on", Forms.List(Required(References.Item)), p => p.On, (p, v) => p with { On = v })
+        .Key("purposes", Forms.List(Forms.OneWord<Purpose>()), p => p.Purposes, (p, v) => p with { Purposes = v })
+        .Key("note", Forms.Text, p => p.Note, (p, v) => p with { Note = v });
+
     /// <summary>Tells what is wrong in the descriptions, each at its line. What is wrong in the workshop's own and is not in this file is left.</summary>
     public static void Check(EngineRecord file, Scope scope)
     {
-        if (file.Steps.Count + file.Joints.Count + file.Spaces.Count == 0)
+        if (file.Steps.Count + file.Joints.Count + file.Spaces.Count + file.Together.Count == 0)
             return;
         foreach (var problem in ClosingCheck.Of(scope.Record))
         {
-            var section = problem.Of switch { StepName => Steps, JointName => Joints, _ => Spaces };
+            var section = problem.Of switch { StepName => Steps, JointName => Joints, TogetherName => Together, _ => Spaces };
             var name = problem.Of.ToString()!;
             if (scope.Broken.Contains(problem.Of) || scope.Root[section] is not YamlMap map || map.Entries.FirstOrDefault(e => e.Key.Value.Trim() == name) is not { Key: not null } entry)
                 continue;

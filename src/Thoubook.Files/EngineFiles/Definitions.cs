@@ -16,6 +16,7 @@ internal static class Definitions
         .Key("purpose", Forms.WordOrNone<Purpose>(), e => e.Purpose, (e, v) => e with { Purpose = v!.Value }, Need.Required)
         .Key("mark", Forms.Text, e => e.Mark, (e, v) => e with { Mark = v })
         .Key("serial", Forms.Text, e => e.SerialNumber, (e, v) => e with { SerialNumber = v })
+        .Key("states", Forms.Texts, e => e.States, (e, v) => e with { States = v })
         .Key("confidence", Forms.Share(0.5, 1, leftOut: 0.95), e => e.Confidence, (e, v) => e with { Confidence = v })
         .Key("invented", Forms.YesNo, e => e.Invented, (e, v) => e with { Invented = v })
         .Key("note", Forms.Text, e => e.Note, (e, v) => e with { Note = v });
@@ -41,7 +42,10 @@ internal static class Definitions
         .Key("intent", Forms.Word(PartIntent.Fitted), p => p.Intent, (p, v) => p with { Intent = v })
         .Key("material", Forms.Text, p => p.Material, (p, v) => p with { Material = v })
         .Key("state", Forms.Text, p => p.ModificationState, (p, v) => p with { ModificationState = v })
+        .Key("deleted-by", Forms.Text, p => p.DeletedBy, (p, v) => p with { DeletedBy = v })
         .Key("instead", Forms.Text, p => p.InItsStead, (p, v) => p with { InItsStead = v })
+        .Key("function-unknown", Forms.YesNo, p => p.FunctionUnknown, (p, v) => p with { FunctionUnknown = v })
+        .Key("asks", Forms.Texts, p => p.Asks, (p, v) => p with { Asks = v })
         .Key("note", Forms.Text, p => p.Note, (p, v) => p with { Note = v });
 
     public static readonly Shape<Piece> Piece = new Shape<Piece>("a piece")

@@ -68,6 +68,15 @@ public static class EngineFile
         return problems.Count > 0 || record is null ? new Outcome<EngineRecord>.Refused(problems.All) : record;
     }
 
+    /// <summary>Problems of the circuit that a file gives, each at the line of the entry that it is about; others are left as they are.</summary>
+    /// <param name="text">The text of the file.</param>
+    /// <param name="fileName">For messages.</param>
+    /// <param name="problems">Found after the file was read.</param>
+    public static IReadOnlyList<Problem> Placed(string text, string fileName, IReadOnlyList<Problem> problems) =>
+        YamlReader.Read(text, new ProblemList(fileName)) is YamlMap root && root[Circuits.Section] is { } circuit
+            ? [.. problems.Select(p => p.At is null && Circuits.PlaceOf(circuit, p.Field) is { } at ? p with { At = new Problem.Place(fileName, at.Line, at.Column) } : p)]
+            : problems;
+
     /// <summary>The text of a record. Reading it gives the same record again, and writing that gives the same text.</summary>
     public static string Write(EngineRecord record) => EngineFileWriter.Write(record);
 

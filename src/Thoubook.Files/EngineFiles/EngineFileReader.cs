@@ -21,8 +21,9 @@ internal sealed class EngineFileReader(YamlMap root, ProblemList problems, Impor
     public static readonly IReadOnlyList<string> Sections =
     [
         "engine", "temperatures", "documents", "gauges", "parts", "pieces", "dimensions", "fits", Circuits.Section, Closings.Spaces, Closings.Joints, Closings.Steps,
+        Closings.Together, Closings.Tools, Closings.Permission,
         "choices", "placings", "liftings", "readings", "works", "findings", "checks", "decisions", "flow-tests", "calibrations",
-        "joint-states", "acceptances", "signatures", "departures", "debts", "settlements", "counts", "undoings", "strike-outs",
+        "joint-states", "acceptances", "signatures", "departures", "debts", "settlements", "counts", "undoings", "as-found", "permissions", "strike-outs",
     ];
 
     private EngineRecord _file = null!;
@@ -94,6 +95,9 @@ internal sealed class EngineFileReader(YamlMap root, ProblemList problems, Impor
         Give(_file with { Spaces = Named<Space, SpaceName>(Closings.Spaces, Closings.Space, SpaceName.TryRead, name => new Space(name)) });
         Give(_file with { Joints = Named<Joint, JointName>(Closings.Joints, Closings.Joint, JointName.TryRead, name => new Joint(name)) });
         Give(_file with { Steps = Named<Step, StepName>(Closings.Steps, Closings.Step, StepName.TryRead, name => new Step(name)) });
+        Give(_file with { Together = Named<Together, TogetherName>(Closings.Together, Closings.Group, TogetherName.TryRead, name => new Together(name)) });
+        Give(_file with { Tools = Named<KeptTool, ToolName>(Closings.Tools, Closings.Tool, ToolName.TryRead, name => new KeptTool(name)) });
+        Give(_file with { PermissionItems = Named<PermissionItem, PermissionName>(Closings.Permission, Closings.PermissionItem, PermissionName.TryRead, name => new PermissionItem(name)) });
         Closings.Check(_file, _scope);
     }
 
@@ -245,6 +249,8 @@ internal sealed class EngineFileReader(YamlMap root, ProblemList problems, Impor
             Settlements = ClosingFacts.Settlements.Read(root, _scope, ids),
             Counts = ClosingFacts.Counts.Read(root, _scope, ids),
             Undoings = ClosingFacts.Undoings.Read(root, _scope, ids),
+            AsFound = ClosingFacts.AsFound.Read(root, _scope, ids),
+            Permissions = ClosingFacts.Permissions.Read(root, _scope, ids),
             StrikeOuts = Facts.StrikeOuts.Read(root, _scope, ids),
         });
     }

@@ -24,6 +24,9 @@ internal static class EngineFileWriter
             Named(Closings.Spaces, record.Spaces, s => s.Name.Text, s => Closings.Space.Write(s, scope, isOneLine: true)),
             Named(Closings.Joints, record.Joints, j => j.Name.Text, j => Closings.Joint.Write(j, scope, isOneLine: false)),
             Named(Closings.Steps, record.Steps, s => s.Name.Text, s => Closings.Step.Write(s, scope, isOneLine: false)),
+            Named(Closings.Together, record.Together, t => t.Name.Text, t => Closings.Group.Write(t, scope, isOneLine: true)),
+            Named(Closings.Tools, record.Tools, t => t.Name.Text, t => Closings.Tool.Write(t, scope, isOneLine: true)),
+            Named(Closings.Permission, record.PermissionItems, p => p.Name.Text, p => Closings.PermissionItem.Write(p, scope, isOneLine: true)),
             Facts.Choices.Write(record.Choices, scope),
             Facts.Placings.Write(record.Placings, scope),
             Facts.Liftings.Write(record.Liftings, scope),
@@ -42,6 +45,8 @@ internal static class EngineFileWriter
             ClosingFacts.Settlements.Write(record.Settlements, scope),
             ClosingFacts.Counts.Write(record.Counts, scope),
             ClosingFacts.Undoings.Write(record.Undoings, scope),
+            ClosingFacts.AsFound.Write(record.AsFound, scope),
+            ClosingFacts.Permissions.Write(record.Permissions, scope),
             Facts.StrikeOuts.Write(record.StrikeOuts, scope),
         ];
         return YamlWriter.Write(new YamlMap([.. sections.Where(s => s is not null).Select(s => s!.Value)]));

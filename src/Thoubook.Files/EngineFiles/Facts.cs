@@ -141,7 +141,7 @@ internal static class Facts
             .Key("at", Forms.At, f => f.At, (f, v) => f with { At = v!.Value })
             .Key("id", Forms.Id, f => f.Id, (f, v) => f with { Id = v!.Value });
 
-    private static Form<Quantity?> OfFigure(FigureName name, Scope scope) =>
+    internal static Form<Quantity?> OfFigure(FigureName name, Scope scope) =>
         scope.ValueOf(name, record => record.Index.Figure(name) is { } figure && !scope.Broken.Contains(name) ? Forms.Quantity(ReadingContexts.For(figure, record)) : Unjudged);
 
     /// <summary>A value of a figure that is itself not known: its fault is told elsewhere.</summary>

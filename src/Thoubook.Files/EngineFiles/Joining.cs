@@ -18,6 +18,9 @@ public static class Joining
             Spaces = Over(known.Spaces, file.Spaces, s => s.Name),
             Joints = Over(known.Joints, file.Joints, j => j.Name),
             Steps = Over(known.Steps, file.Steps, s => s.Name),
+            Together = Over(known.Together, file.Together, t => t.Name),
+            Tools = Over(known.Tools, file.Tools, t => t.Name),
+            PermissionItems = Over(known.PermissionItems, file.PermissionItems, p => p.Name),
             Gauges = Over(known.Gauges, file.Gauges, g => g.Tag),
             Pieces = Over(known.Pieces, file.Pieces, p => p.Tag),
             Readings = After(known.Readings, file.Readings),
@@ -38,6 +41,8 @@ public static class Joining
             Settlements = After(known.Settlements, file.Settlements),
             Counts = After(known.Counts, file.Counts),
             Undoings = After(known.Undoings, file.Undoings),
+            AsFound = After(known.AsFound, file.AsFound),
+            Permissions = After(known.Permissions, file.Permissions),
             StrikeOuts = After(known.StrikeOuts, file.StrikeOuts),
         };
 

@@ -37,6 +37,9 @@ internal static class KnownKeys
             ["step"] = Closings.Step.Keys,
             ["hold-point"] = Closings.Hold.Keys,
             ["comes-after"] = Closings.After.Keys,
+            ["together"] = Closings.Group.Keys,
+            ["tool"] = Closings.Tool.Keys,
+            ["permission-item"] = Closings.PermissionItem.Keys,
             ["choice"] = Facts.Choices.Keys,
             ["placing"] = Facts.Placings.Keys,
             ["lifting"] = Facts.Liftings.Keys,
@@ -56,6 +59,8 @@ internal static class KnownKeys
             ["settlement"] = ClosingFacts.Settlements.Keys,
             ["count"] = ClosingFacts.Counts.Keys,
             ["undoing"] = ClosingFacts.Undoings.Keys,
+            ["as-found"] = ClosingFacts.AsFound.Keys,
+            ["permission"] = ClosingFacts.Permissions.Keys,
             ["strike-out"] = Facts.StrikeOuts.Keys,
         };
 }

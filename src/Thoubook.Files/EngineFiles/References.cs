@@ -56,12 +56,32 @@ internal static class References
             ? null
             : Missing("space", name.Text, scope.Record.Spaces.Select(s => s.Name.Text)));
 
+    /// <summary>A part, joint, step, hold point or count, by its kind and name.</summary>
+    public static readonly Form<WorkItem?> Item = new ScalarForm<WorkItem?>(
+        (text, scope) => !WorkItem.TryRead(text, out var item, out var problem) ? problem : Missing(item, scope) is { } missing ? missing : item,
+        item => item?.ToString());
+
     public static Problem Missing(string what, string name, IEnumerable<string> known) => new(
         $"file-{what.Replace(' ', '-')}-missing",
         "",
         $"\"{name}\"",
         $"Here stands {Article(what)} {what} that is in this file or in the workshop.",
         Nearest.Advice(name, known, $"Correct the name, or add the {what}."));
+
+    private static Problem? Missing(WorkItem item, Scope scope)
+    {
+        var record = scope.Record;
+        return item.Kind switch
+        {
+            ItemKind.Part => Of(scope.Parts.Select(p => p.Path)),
+            ItemKind.Joint => Of(record.Joints.Select(j => j.Name.Text)),
+            ItemKind.Step => Of(record.Steps.Select(s => s.Name.Text)),
+            ItemKind.Hold => Of(record.Steps.SelectMany(s => s.Holds.Select(h => $"{s.Name}: {h.What}"))),
+            _ => null,
+        };
+
+        Problem? Of(IEnumerable<string> known) => known.Contains(item.Name) ? null : Missing(item.Kind == ItemKind.Hold ? "hold point" : item.Kind.Word(), item.Name, known);
+    }
 
     private static string Article(string what) => "aeiou".Contains(what[0], StringComparison.Ordinal) ? "an" : "a";
 

@@ -75,8 +75,9 @@ internal sealed class YamlWriter
         for (var i = 0; i < text.Length; i++)
         {
             var c = text[i];
-            var isSafe = char.IsLetterOrDigit(c) || c is ' ' or '.' or '/' or '(' or ')' or '+' or '-' or '*' or '°' or '%' or ';' or '=' or '\'' or '"' or '_' or '–' or '—' or '×' or '½' or '¼' or '¾'
+            var isSafe = char.IsLetterOrDigit(c) || c is ' ' or '.' or '/' or '(' or ')' or '+' or '-' or '°' or '%' or ';' or '=' or '\'' or '"' or '_' or '–' or '—' or '×' or '½' or '¼' or '¾'
                 || c is ',' && !isInBraces
+                || c is '*' && (i == 0 || text[i - 1] != ' ' || i + 1 == text.Length || text[i + 1] == ' ')   // else it reads as an alias
                 || c is ':' && text[i + 1] != ' ' && !isInBraces;
             if (!isSafe)
                 return false;

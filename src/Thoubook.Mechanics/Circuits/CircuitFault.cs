@@ -69,8 +69,9 @@ public enum CircuitCautionKind
 /// <summary>What a solution is to be read with, and where.</summary>
 /// <param name="Kind">What kind.</param>
 /// <param name="Element">Name of the element.</param>
-/// <param name="Words">The same in words.</param>
-public sealed record CircuitCaution(CircuitCautionKind Kind, string Element, string Words);
+/// <param name="Inlet">[Pa] absolute, at its first node.</param>
+/// <param name="Share">[-] of its spaces that a pump fills, of its flow that a consumer gets; 0 for a column that parts.</param>
+public sealed record CircuitCaution(CircuitCautionKind Kind, string Element, double Inlet, double Share);
 
 /// <summary>A circuit made ready to be solved, or all that stands against it.</summary>
 public abstract record CircuitOutcome

@@ -214,15 +214,14 @@ public sealed partial class CircuitSolver
             if (element.Blanked)
                 continue;
             var absolute = _pressures[element.From] + at.Atmosphere;
-            var pascals = string.Create(CultureInfo.InvariantCulture, $"{absolute:F0} Pa absolute");
             if (element is Pump { InletLimit: null } && absolute < 0)
-                cautions.Add(new(CircuitCautionKind.SuctionBelowVacuum, element.Name, $"{element.Name} would draw its inlet down to {pascals}, below nothing at all: no pump does. Give it an inlet limit."));
+                cautions.Add(new(CircuitCautionKind.SuctionBelowVacuum, element.Name, absolute, Filling(i)));
             else if (element is Pump && Filling(i) < 1)
-                cautions.Add(new(CircuitCautionKind.PumpStarved, element.Name, string.Create(CultureInfo.InvariantCulture, $"{element.Name} fills only {Filling(i) * 100:F0} in 100: its inlet is at {pascals}.")));
+                cautions.Add(new(CircuitCautionKind.PumpStarved, element.Name, absolute, Filling(i)));
             else if (element is Pipe { ToRadius: var far, FromRadius: var near } && (far > 0 || near > 0) && absolute < at.Density * Square(at.Speed * _values[Circuit.FirstParameter(i) + 7] * near) / 2)
-                cautions.Add(new(CircuitCautionKind.ColumnBroken, element.Name, $"{element.Name}: at {pascals} the oil does not reach the middle of the shaft at this speed; the column parts."));
-            else if (element is Consumer { Flow: > 0 } && Flow(i) < _values[Circuit.FirstParameter(i)] * (1 - 1e-9))
-                cautions.Add(new(CircuitCautionKind.ConsumerShort, element.Name, $"{element.Name} does not get all that it takes."));
+                cautions.Add(new(CircuitCautionKind.ColumnBroken, element.Name, absolute, 0));
+            else if (element is Consumer { Flow: > 0 } && Flow(i) is var flow && _values[Circuit.FirstParameter(i)] is var wanted && flow < wanted * (1 - 1e-9))
+                cautions.Add(new(CircuitCautionKind.ConsumerShort, element.Name, absolute, flow / wanted));
         }
 
         return cautions;

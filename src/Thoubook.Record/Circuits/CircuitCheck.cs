@@ -1,4 +1,5 @@
 using Thoubook.Record.Measures;
+using Thoubook.Record.Quantities;
 
 namespace Thoubook.Record.Circuits;
 
@@ -29,8 +30,8 @@ public sealed record CircuitProblem(CircuitSection Section, string Entry, string
 /// <summary>What can be said of a circuit from its own words: names that are not there, keys that are missing, sizes that nothing can have.</summary>
 public static class CircuitCheck
 {
-    /// <summary>[Pa] Of the air about; no gauge pressure is as far below it.</summary>
-    private const double Atmosphere = 101_325;
+    /// <summary>[K] Two points of viscosity nearer to each other say nothing of the rest.</summary>
+    private const double NearestPoints = 10;
 
     /// <summary>Everything that is wrong; nothing where the circuit may be stored. Whether it can be solved is another question.</summary>
     public static IReadOnlyList<CircuitProblem> Of(OilCircuit circuit, EngineRecord record)
@@ -76,7 +77,7 @@ public static class CircuitCheck
         }
 
         var given = element.Values.Select(v => v.Key).ToHashSet(StringComparer.Ordinal);
-        foreach (var problem in shape.CheckKeys(given).Concat(shape.Check(k => element.Value(k) is CircuitValue.Given { Quantity: var size } && size.Kind == shape.Key(k)!.Kind ? size.Si : null, given)))
+        foreach (var problem in shape.CheckKeys(given).Concat(shape.Check(k => element.Value(k) is CircuitValue.Given { Quantity: var size } && size.Kind == shape.Key(k)!.Kind ? size.Si : null, element.UnitOf, given)))
             yield return In(problem.Field, problem);
 
         CircuitProblem In(string key, Problem what) => new(CircuitSection.Elements, element.Name.Text, key, what);
@@ -99,42 +100,68 @@ public static class CircuitCheck
         }
     }
 
-    private static IEnumerable<CircuitProblem> Oil(OilChoice oil)
+    /// <summary>What is wrong with the choice of an oil.</summary>
+    public static IEnumerable<CircuitProblem> Oil(OilChoice oil)
     {
         if (oil.Points.Count == 1 || oil.Points.DistinctBy(p => p.Temperature.Si).Count() < oil.Points.Count)
-            yield return new(CircuitSection.Oil, "", "points", new("circuit-oil-points", "", $"{oil.Points.Count} {(oil.Points.Count == 1 ? "point" : "points")}", "The viscosity is given at two temperatures or more, each once.", "Write points: [{ at: 40 °C, is: 140 cSt }, { at: 100 °C, is: 14.2 cSt }]."));
-        foreach (var point in oil.Points.Where(p => p.Viscosity.Si <= 0))
-            yield return new(CircuitSection.Oil, "", "points", new("circuit-size", "", point.Viscosity.Text, "A viscosity is above 0.", "Correct it."));
-        if (oil.Density is { Si: <= 0 } density)
-            yield return new(CircuitSection.Oil, "", "density", new("circuit-size", "", density.Text, "A density is above 0.", "Correct it."));
-        if (oil.ShearFactor is { } factor && factor.Si is not (> 0 and <= 1))
-            yield return new(CircuitSection.Oil, "", "shear-factor", new("circuit-size", "", factor.Text, "The share of the viscosity that is left is above 0, up to 1.", "Correct it."));
+            yield return In("points", new("circuit-oil-points", "", $"{oil.Points.Count} {(oil.Points.Count == 1 ? "point" : "points")}", "The viscosity is given at two temperatures or more, each once.", "Write points: [{ at: 40 °C, is: 140 cSt }, { at: 100 °C, is: 14.2 cSt }]."));
+        foreach (var point in oil.Points)
+        {
+            if (CircuitRanges.OilTemperature.Against(point.Temperature, "An oil's temperature") is { } temperature)
+                yield return In("points", temperature);
+            if (CircuitRanges.KinematicViscosity.Against(point.Viscosity, "The viscosity of an engine's oil") is { } viscosity)
+                yield return In("points", viscosity);
+        }
+
+        if (oil.Points.Count > 1 && oil.Points.MinBy(p => p.Temperature.Si) is { } cold && oil.Points.MaxBy(p => p.Temperature.Si) is { } warm
+            && (warm.Temperature.Si - cold.Temperature.Si < NearestPoints || warm.Viscosity.Si >= cold.Viscosity.Si))
+            yield return In("points", new("oil-points", "", $"{cold.Viscosity.Text} at {cold.Temperature.Text}, {warm.Viscosity.Text} at {warm.Temperature.Text}", "Temperatures at least 10 °C apart, the warmer oil the thinner.", "Correct the points."));
+        if (oil.Density is { } density && CircuitRanges.DensityAt15.Against(density, "The density of an oil at 15 °C") is { } heavy)
+            yield return In("density", heavy);
+        if (oil.ShearFactor is { } factor && CircuitRanges.ShearFactor.Against(factor, "The share of its viscosity that an oil keeps in a film") is { } sheared)
+            yield return In("shear-factor", sheared);
+
+        static CircuitProblem In(string key, Problem what) => new(CircuitSection.Oil, "", key, what);
     }
 
     private static IEnumerable<CircuitProblem> Node(NodeDefinition node)
     {
-        if (node.Pressure is { } pressure && pressure.Si <= -Atmosphere)
-            yield return new(CircuitSection.Nodes, node.Name.Text, "pressure", new("circuit-size", "", pressure.Text, "A gauge pressure is above -14.7 psi, which is nothing at all.", "Correct it."));
+        if (node.Pressure is { } pressure && CircuitRanges.Pressure.Against(pressure, "The gauge pressure of a reservoir") is { } odd)
+            yield return new(CircuitSection.Nodes, node.Name.Text, "pressure", odd);
+        if (node.Height is { } height && CircuitRanges.Height.Against(height, "The height of a node") is { } far)
+            yield return new(CircuitSection.Nodes, node.Name.Text, "height", far);
     }
 
     private static IEnumerable<CircuitProblem> Gauge(OilGauge gauge, IReadOnlySet<NodeName> nodes)
     {
         if (!nodes.Contains(gauge.At))
-            yield return new(CircuitSection.Gauges, gauge.Name.Text, "at", MissingNode(gauge.At, nodes));
-        if (gauge.Uncertainty is { Si: < 0 } uncertainty)
-            yield return new(CircuitSection.Gauges, gauge.Name.Text, "uncertainty", new("circuit-size", "", uncertainty.Text, "An uncertainty is 0 or more.", "Correct it."));
+            yield return In("at", MissingNode(gauge.At, nodes));
+        if (gauge.Height is { } height && CircuitRanges.Height.Against(height, "The height of a gauge") is { } far)
+            yield return In("height", far);
+        if (gauge.Uncertainty is { } uncertainty && CircuitRanges.GaugeDoubt.Against(uncertainty, "The uncertainty of a gauge") is { } odd)
+            yield return In("uncertainty", odd);
+
+        CircuitProblem In(string key, Problem what) => new(CircuitSection.Gauges, gauge.Name.Text, key, what);
     }
 
     private static IEnumerable<CircuitProblem> State(OilState state, OilCircuit circuit)
     {
-        if (state.Speed.Si < 0)
-            yield return In("speed", new("circuit-size", "", state.Speed.Text, "A speed is 0 or more.", "Correct it."));
+        if (CircuitRanges.Speed.Against(state.Speed, "The speed of an engine, whichever way it turns") is { } speed)
+            yield return In("speed", speed);
+        if (CircuitRanges.OilTemperature.Against(state.OilTemperature, "An oil's temperature") is { } temperature)
+            yield return In("oil", temperature);
         foreach (var twice in state.Limits.GroupBy(l => l.Gauge).Where(g => g.Count() > 1))
             yield return In("limits", new("circuit-name-twice", "", $"{twice.Key} twice", "Each gauge has one pair of limits in a state.", "Leave one of them out."));
         foreach (var limit in state.Limits)
         {
             if (circuit.Gauge(limit.Gauge) is null)
                 yield return In("limits", new("circuit-gauge-missing", "", $"\"{limit.Gauge}\"", "A limit is for one of the circuit's gauges.", Nearest.Advice(limit.Gauge.Text, circuit.Gauges.Select(g => g.Name.Text), "Correct the name, or add the gauge.")));
+            foreach (var pressure in new[] { limit.Least, limit.Greatest }.OfType<Quantity>())
+            {
+                if (CircuitRanges.Pressure.Against(pressure, "A limit of gauge pressure") is { } odd)
+                    yield return In("limits", odd);
+            }
+
             if (limit is { Least: { } least, Greatest: { } greatest } && least.Si > greatest.Si)
                 yield return In("limits", new("limits-order", "", $"{limit.Gauge}: least {least.Text}, greatest {greatest.Text}", "The least is below the greatest.", "Correct the one that is wrong."));
         }
@@ -145,11 +172,15 @@ public static class CircuitCheck
     private static IEnumerable<CircuitProblem> FlowTest(FlowTestSetting test, IReadOnlySet<NodeName> nodes)
     {
         if (!nodes.Contains(test.At))
-            yield return new(CircuitSection.FlowTest, "", "at", MissingNode(test.At, nodes));
-        if (test.Pressure.Si <= 0)
-            yield return new(CircuitSection.FlowTest, "", "pressure", new("circuit-size", "", test.Pressure.Text, "The pressure of a flow test is above 0.", "Correct it."));
-        if (test.Eccentricity is { } e && e.Si is not (>= 0 and < 1))
-            yield return new(CircuitSection.FlowTest, "", "eccentricity", new("circuit-size", "", e.Text, "The eccentricity is 0 or more, below 1.", "Correct it."));
+            yield return In("at", MissingNode(test.At, nodes));
+        if (CircuitRanges.FeedPressure.Against(test.Pressure, "The pressure of a flow test") is { } pressure)
+            yield return In("pressure", pressure);
+        if (CircuitRanges.OilTemperature.Against(test.OilTemperature, "An oil's temperature") is { } temperature)
+            yield return In("oil", temperature);
+        if (test.Eccentricity is { } e && CircuitRanges.Eccentricity.Against(e, "The eccentricity of the shafts") is { } odd)
+            yield return In("eccentricity", odd);
+
+        static CircuitProblem In(string key, Problem what) => new(CircuitSection.FlowTest, "", key, what);
     }
 
     private static Problem MissingNode(NodeName node, IEnumerable<NodeName> nodes) =>

@@ -30,6 +30,9 @@ public sealed record ElementDefinition(ElementName Name, ElementKind Kind, NodeN
 
     /// <summary>Null where the key is left out.</summary>
     public CircuitValue? Value(string key) => Values.FirstOrDefault(v => v.Key == key)?.Value;
+
+    /// <summary>The unit in which a size is written; null where it is left out or taken from a figure.</summary>
+    public TradeUnit? UnitOf(string key) => Value(key) is CircuitValue.Given { Quantity: var given } && given.Kind == Shape.Key(key)?.Kind ? given.Unit : null;
 }
 
 /// <summary>One size of an element: the key of its kind and what stands there.</summary>

@@ -96,7 +96,7 @@ public static class ElementKinds
                 Optional(Gap("driven-end-float", "end float of the driven gear, total; that of the driver where left out") with { IsAboveLeast = false, Side = Side.Total }),
                 Left(Number("float-share", "the share of the end float that lies on one face: 0.5 is central, 1 is all on one side; 0.5 where left out", 0.5, 1), 0.5),
                 TipClearance,
-                Optional(Size("root-diameter", "diameter at the root of the teeth; tip diameter less 4.5 modules where left out")),
+                Optional(Size("root-diameter", "diameter at the root of the teeth; what the tips of the other gear and a root clearance of a quarter module leave, where left out")),
                 Size("hub-diameter", "diameter of the spindle or hub at the gear's face"),
                 Left(Gap("bush-clearance", "clearance of the spindles in their bushes; 0, nothing leaks there, where left out") with { IsAboveLeast = false, Side = Side.Diametral }, 0),
                 Optional(Size("bush-length", "length of one bush")),

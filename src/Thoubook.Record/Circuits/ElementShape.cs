@@ -27,18 +27,20 @@ public sealed record ElementShape(ElementKind Kind, string Says, IReadOnlyList<E
 
     /// <summary>What is wrong with the sizes of an element that are all known.</summary>
     /// <param name="si">[SI] The size that a key has; null where it is left out.</param>
-    public IEnumerable<Problem> Check(Func<string, double?> si) => Check(si, new HashSet<string>());
+    /// <param name="unit">The unit in which a key's size was written; null: as its kind is usually told.</param>
+    public IEnumerable<Problem> Check(Func<string, double?> si, Func<string, TradeUnit?> unit) => Check(si, unit, new HashSet<string>());
 
     /// <summary>What is wrong with the sizes of an element, each with the key that it is about; nothing where they can be.</summary>
     /// <param name="si">[SI] The size that a key has; null where it is left out or not known.</param>
+    /// <param name="unit">The unit in which a key's size was written; null: as its kind is usually told.</param>
     /// <param name="given">The keys that are given, known or not: the others have their defaults.</param>
-    public IEnumerable<Problem> Check(Func<string, double?> si, IReadOnlySet<string> given)
+    public IEnumerable<Problem> Check(Func<string, double?> si, Func<string, TradeUnit?> unit, IReadOnlySet<string> given)
     {
         var wrong = new HashSet<string>(StringComparer.Ordinal);
         foreach (var key in Keys)
         {
             if (si(key.Name) is { } value && !key.Allows(value) && wrong.Add(key.Name))
-                yield return new Problem("circuit-size", key.Name, key.Show(value), $"{Capital(key.Name)} of a {Kind.Word()}: {key.Range}.", "Correct it.");
+                yield return new Problem("circuit-size", key.Name, In(key).Show(value), $"{Capital(key.Name)} of a {Kind.Word()}: {key.Allowed.In(In(key))}.", "Correct it.");
         }
 
         foreach (var order in Orders.Where(o => !wrong.Contains(o.Lesser) && !wrong.Contains(o.Greater)))
@@ -46,9 +48,12 @@ public sealed record ElementShape(ElementKind Kind, string Says, IReadOnlyList<E
             if (Of(order.Lesser) is { } a && Of(order.Greater) is { } b && (order.MayBeEqual ? a > order.Share * b : a >= order.Share * b))
             {
                 var at = si(order.Lesser) is null ? order.Greater : order.Lesser;
-                yield return new Problem("circuit-sizes", at, $"{order.Lesser} {Key(order.Lesser)!.Show(a)} and {order.Greater} {Key(order.Greater)!.Show(b)}", $"{order.Says}.", "Correct one of them.");
+                var (lesser, greater) = (unit(order.Lesser) ?? unit(order.Greater) ?? In(Key(order.Lesser)!), unit(order.Greater) ?? unit(order.Lesser) ?? In(Key(order.Greater)!));
+                yield return new Problem("circuit-sizes", at, $"{order.Lesser} {lesser.Show(a)} and {order.Greater} {greater.Show(b)}", $"{order.Says}.", "Correct one of them.");
             }
         }
+
+        TradeUnit In(ElementKey key) => unit(key.Name) ?? key.UsualUnit;
 
         double? Of(string key) => si(key) ?? (given.Contains(key) ? null : Key(key)!.Default);
     }
@@ -116,27 +121,15 @@ public sealed record ElementKey(string Name, QuantityKind Kind, KeyNeed Need, st
     /// <summary>On which face or faces it is stated; <see cref="Side.Size"/> for a plain size.</summary>
     public Side Side { get; init; }
 
-    /// <summary>In words: <c>above 0 in, up to 20 in</c>.</summary>
-    public string Range
-    {
-        get
-        {
-            var whole = IsWhole ? "a whole number " : "";
-            var least = IsAboveLeast ? $"above {Show(Least)}" : $"{Show(Least)} or more";
-            return Greatest == double.MaxValue ? whole + least : $"{whole}{least}, {(IsBelowGreatest ? "below" : "up to")} {Show(Greatest)}";
-        }
-    }
+    public SizeRange Allowed => new(Least, Greatest) { IsAboveLeast = IsAboveLeast, IsBelowGreatest = IsBelowGreatest, IsWhole = IsWhole };
 
-    public bool Allows(double si) =>
-        double.IsFinite(si)
-        && (IsAboveLeast ? si > Least : si >= Least)
-        && (IsBelowGreatest ? si < Greatest : si <= Greatest)
-        && (!IsWhole || si == Math.Floor(si));
+    /// <summary>The unit in which it is told where nobody has written one.</summary>
+    public TradeUnit UsualUnit => TradeUnit.Usual(Kind)[0];
+
+    public bool Allows(double si) => Allowed.Allows(si);
 
     /// <summary>Whether a figure that is stated on these faces can stand here without being doubled or halved.</summary>
     public bool Takes(Side side) => IsOneSided(side) is not { } theirs || IsOneSided(Side) is not { } ours || theirs == ours;
-
-    public string Show(double si) => TradeUnit.Usual(Kind)[0].Show(si);
 
     private static bool? IsOneSided(Side side) => side switch
     {

@@ -37,6 +37,13 @@ public sealed record OilCircuit
 
     public OilGauge? Gauge(OilGaugeName name) => Gauges.FirstOrDefault(g => g.Name == name);
 
+    /// <summary>The unit in which its pressures are read: that of its limits, else of its flow test or its gauges as they were typed.</summary>
+    public TradeUnit PressureUnit => States.SelectMany(s => s.Limits).SelectMany(l => new[] { l.Least, l.Greatest })
+        .Append(FlowTest?.Pressure).Concat(Gauges.Select(g => g.Uncertainty)).OfType<Quantity>().FirstOrDefault()?.Unit ?? TradeUnit.Psi;
+
+    /// <summary>Digits after the point that say something of a pressure in that unit.</summary>
+    public int PressureDigits => PressureUnit.Factor switch { > 50_000 => 2, > 500 => 1, _ => 0 };
+
     public OilState? State(string name) => States.FirstOrDefault(s => string.Equals(s.Name, name, StringComparison.OrdinalIgnoreCase));
 }
 

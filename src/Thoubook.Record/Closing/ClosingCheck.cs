@@ -1,7 +1,7 @@
 namespace Thoubook.Record.Closing;
 
 /// <summary>Something wrong in a step, a joint or a space as it is described, by itself or in what it names.</summary>
-/// <param name="Of">The name of the entry: a <see cref="StepName"/>, <see cref="JointName"/> or <see cref="SpaceName"/>.</param>
+/// <param name="Of">The name of the entry: a <see cref="StepName"/>, <see cref="JointName"/>, <see cref="SpaceName"/> or <see cref="TogetherName"/>.</param>
 /// <param name="Key">Which of its keys.</param>
 /// <param name="What">What was found, and what to do.</param>
 public sealed record ClosingProblem(object Of, string Key, Problem What);
@@ -21,6 +21,7 @@ public static class ClosingCheck
         [
             .. record.Spaces.SelectMany(s => Space(s, spaces, tree).Select(p => new ClosingProblem(s.Name, "in", p))),
             .. record.Joints.SelectMany(j => Joint(j, spaces).Select(p => new ClosingProblem(j.Name, p.Key, p.What))),
+            .. record.Together.Where(t => t.Parts.Distinct().Count() < 2).Select(t => new ClosingProblem(t.Name, "parts", new("together-of-one", "", t.Parts.Count == 0 ? "no parts" : $"{t.Parts[0]} alone", "Two parts or more go together.", "Name the others, or take the group out."))),
             .. record.Steps.SelectMany(s => References(s, steps, joints, spaces).Concat(Times(s)).Concat(Closing(s, tree)).Concat(Holds(s)).Select(p => new ClosingProblem(s.Name, p.Key, p.What))),
         ];
     }

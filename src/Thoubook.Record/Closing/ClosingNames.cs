@@ -47,6 +47,55 @@ public readonly record struct JointName : IComparable<JointName>
     public override string ToString() => Text;
 }
 
+/// <summary>The name of parts that go together or not at all: <c>high-pressure-feed</c>.</summary>
+public readonly record struct TogetherName : IComparable<TogetherName>
+{
+    public TogetherName(string text) => Text = ClosingNames.Checked(text, "the name of a group of parts", nameof(text));
+
+    public string Text { get => field ?? ""; }
+
+    public static bool TryRead(string text, out TogetherName name, [NotNullWhen(false)] out Problem? problem) =>
+        ClosingNames.TryRead(text, "together-name", "A group of parts", "high-pressure-feed", t => new TogetherName(t), out name, out problem);
+
+    public int CompareTo(TogetherName other) => string.CompareOrdinal(Text, other.Text);
+
+    public override string ToString() => Text;
+}
+
+/// <summary>The name of a line that permission to run asks for by hand: <c>extinguisher</c>.</summary>
+public readonly record struct PermissionName : IComparable<PermissionName>
+{
+    public PermissionName(string text) => Text = ClosingNames.Checked(text, "the name of a line", nameof(text));
+
+    public string Text { get => field ?? ""; }
+
+    public static bool TryRead(string text, out PermissionName name, [NotNullWhen(false)] out Problem? problem) =>
+        ClosingNames.TryRead(text, "permission-name", "A line of the permission to run", "extinguisher", t => new PermissionName(t), out name, out problem);
+
+    public int CompareTo(PermissionName other) => string.CompareOrdinal(Text, other.Text);
+
+    public override string ToString() => Text;
+}
+
+/// <summary>The name of a tool, as steps call it: <c>cam nut spanner</c>. Compared without regard to case.</summary>
+public readonly record struct ToolName : IEquatable<ToolName>, IComparable<ToolName>
+{
+    public ToolName(string text) => Text = NameText.Label(text, nameof(text));
+
+    public string Text { get => field ?? ""; }
+
+    public static bool TryRead(string text, out ToolName name, [NotNullWhen(false)] out Problem? problem) =>
+        NameText.TryLabel(text, "tool-name", "The name of a tool", t => new ToolName(t), out name, out problem);
+
+    public bool Equals(ToolName other) => string.Equals(Text, other.Text, StringComparison.OrdinalIgnoreCase);
+
+    public override int GetHashCode() => StringComparer.OrdinalIgnoreCase.GetHashCode(Text);
+
+    public int CompareTo(ToolName other) => string.Compare(Text, other.Text, StringComparison.OrdinalIgnoreCase);
+
+    public override string ToString() => Text;
+}
+
 internal static class ClosingNames
 {
     public static string Checked(string text, string what, string parameter) => IsName(text)

@@ -75,14 +75,46 @@ internal sealed class Gaps
         var index = _record.Index;
         var (chosen, placed) = (index.ChosenFor(part)?.Piece, index.PlacedIn(part)?.Piece);
         if (!_plan.IsFitted(part))
-            return placed is null ? null : new(WantKind.WrongPiece, item, $"{placed} is in {part}, which is not to be fitted");
-        if (placed is null && (chosen is not null || !_placing[part].Any(IsDone)))
+            return placed is null ? Stead(part, item) : new(WantKind.WrongPiece, item, $"{placed} is in {part}, which is not to be fitted");
+        if (placed is null && (chosen is not null || !_placing[part].Any(i => First[i] is not null)))
             return new(WantKind.Part, item, chosen is null ? $"{part} is not in place" : $"{chosen} is chosen for {part} and not in place");
         if (placed is null)
             return null;
         if (chosen is not null && chosen != placed)
             return new(WantKind.WrongPiece, item, $"{placed} is in {part}, and {chosen} is chosen for it");
         return State(part, placed.Value, item);
+    }
+
+    /// <summary>What is wanting of that which is fitted in the stead of a part that is blanked off or deferred.</summary>
+    private Want? Stead(PartName part, WorkItem item)
+    {
+        if (_record.Index.Part(part) is not { InItsStead: { } stead } place)
+            return null;
+        var intent = place.IntentOn(_record.Engine);
+        if (intent is not (Parts.PartIntent.Blanked or Parts.PartIntent.Deferred))
+            return null;
+        if (PartName.TryRead(stead, out var other, out _) && _record.Index.Part(other) is not null)
+        {
+            if (!_plan.IsFitted(other))
+                return new(WantKind.Part, item, $"{part} is {intent.Word()}, and {other} in its stead is itself not to be fitted");
+            return Part(other) is { } want ? new(want.Kind, item, $"{part} is {intent.Word()}, and in its stead {want.Why}") : null;
+        }
+
+        // In words: a step that puts it there says that it is there.
+        var placing = _placing[part].Where(i => _plan.IsCalledFor(_plan.Steps[i])).ToList();
+        return placing.Count > 0 && placing.TrueForAll(i => First[i] is not null) ? null : new(WantKind.Part, item, $"{part} is {intent.Word()}, and nothing says that {stead} is in its stead");
+    }
+
+    /// <summary>Groups of which some parts are fitted and some are not, though they go together or not at all.</summary>
+    public IEnumerable<Want> Apart(IEnumerable<PartName> inside)
+    {
+        var here = inside.ToHashSet();
+        foreach (var group in _record.Together.Where(g => g.Parts.Any(here.Contains)))
+        {
+            var left = group.Parts.Where(p => !_plan.IsFitted(p)).ToList();
+            if (left.Count > 0 && left.Count < group.Parts.Count)
+                yield return new(WantKind.Together, WorkItem.Of(left[0]), $"{group.Said}: {string.Join(" and ", group.Parts.Except(left))} to be fitted, {string.Join(" and ", left)} not");
+        }
     }
 
     /// <summary>What is wrong with the piece that is to go into a part.</summary>
@@ -142,7 +174,7 @@ internal sealed class Gaps
         };
         if (kind == WantKind.Finding && Last(hold) is { Outcome: FindingOutcome.Sound })
             return null;
-        return new(kind, item, $"{hold.What}: not accepted");
+        return new(kind, item, $"{hold.What}: not accepted for {step.Name}");
     }
 
     public Accepted? AcceptanceOf(Step step, HoldPoint hold) => _accepted[(step.Name, hold.What)].LastOrDefault(a => Standing.Of(a, _record).Stands);
@@ -201,11 +233,8 @@ internal sealed class Gaps
 
         if (step.Photograph is { } photograph && !looks.Exists(l => l.Photographed))
             return new(WantKind.Photograph, item, $"{step.Name}: no photograph of {photograph}");
-        return step.SecondLook && !looks.Exists(l => l.SecondLook && IsAnother(l, first))
+        return step.SecondLook && !looks.Exists(l => l.SecondLook && CloseUp.IsAnother(l, first))
             ? new(WantKind.SecondLook, item, $"{step.Name} wants a second look by another person, or by the same on another day")
             : null;
     }
-
-    private static bool IsAnother(Signature second, Signature first) =>
-        !string.Equals(second.By, first.By, StringComparison.OrdinalIgnoreCase) || second.At.Date != first.At.Date;
 }

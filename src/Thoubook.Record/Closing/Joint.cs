@@ -30,6 +30,9 @@ public sealed record Joint(JointName Name)
     /// <summary>Looked at once more by itself after it is done.</summary>
     public bool Inspected { get; init; }
 
+    /// <summary>What is asked before it is disturbed, beside what the record shows of itself.</summary>
+    public IReadOnlyList<string> Asks { get; init; } = [];
+
     public Citation? Source { get; init; }
 
     public string? Note { get; init; }

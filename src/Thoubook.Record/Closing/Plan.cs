@@ -81,12 +81,12 @@ public sealed class Plan
     public bool IsCalledFor(Step step) =>
         step.Places.Count == 0 || step.Joints.Count > 0 || step.Closes.Count > 0 || step.Places.Any(IsFitted);
 
-    /// <summary>Whether a part is to be fitted: not it, nor anything that it is part of, is blanked, deferred or not on this engine.</summary>
+    /// <summary>Whether a part is to be fitted: not it, nor anything that it is part of, is blanked, deferred, of another modification state or not on this engine.</summary>
     public bool IsFitted(PartName part)
     {
         for (PartName? at = part; at is { } here; at = here.Parent)
         {
-            if (Record.Index.Part(here) is { Intent: not Parts.PartIntent.Fitted })
+            if (Record.Index.Part(here) is { } found && found.IntentOn(Record.Engine) != Parts.PartIntent.Fitted)
                 return false;
         }
 

@@ -5,7 +5,7 @@ namespace Thoubook.Record.Closing;
 /// <summary>What is wrong in a plan, told so that its author sees what to change.</summary>
 internal static class PlanFaults
 {
-    public static IReadOnlyList<PlanFault> Of(Plan plan) => [.. Circles(plan), .. Contradictions(plan), .. Orphans(plan)];
+    public static IReadOnlyList<PlanFault> Of(Plan plan) => [.. Circles(plan), .. Contradictions(plan), .. Apart(plan), .. Orphans(plan)];
 
     /// <summary>One circle, as short as can be, of each knot of steps that wait for each other.</summary>
     private static IEnumerable<PlanFault> Circles(Plan plan)
@@ -95,9 +95,15 @@ internal static class PlanFaults
                 yield return new(PlanFaultKind.Contradiction, $"{step.Name} must be followed within {step.Open.Text} and stand for {step.Cure.Text} first.", [step.Name]);
         }
 
-        foreach (var part in plan.Record.Parts.Where(p => p.Intent is PartIntent.Blanked && p.InItsStead is null))
+        foreach (var part in plan.Record.Parts.Where(p => p.IntentOn(plan.Record.Engine) is PartIntent.Blanked && p.InItsStead is null))
             yield return new(PlanFaultKind.Contradiction, $"{part.Name} is blanked off, and nothing says with what.", []);
     }
+
+    private static IEnumerable<PlanFault> Apart(Plan plan) =>
+        from together in plan.Record.Together
+        let left = together.Parts.Where(p => !plan.IsFitted(p)).ToList()
+        where left.Count > 0 && left.Count < together.Parts.Count
+        select new PlanFault(PlanFaultKind.Contradiction, $"{together.Said}: {string.Join(" and ", left)} {(left.Count == 1 ? "is" : "are")} not to be fitted.", []);
 
     private static bool LiesIn(Plan plan, Step step, SpaceName space)
     {
@@ -109,8 +115,8 @@ internal static class PlanFaults
     {
         for (PartName? at = part; at is { } here; at = here.Parent)
         {
-            if (plan.Record.Index.Part(here) is { Intent: not PartIntent.Fitted } found)
-                return found.Intent.Word();
+            if (plan.Record.Index.Part(here) is { } found && found.IntentOn(plan.Record.Engine) is var intent and not PartIntent.Fitted)
+                return intent.Word();
         }
 
         return PartIntent.Fitted.Word();

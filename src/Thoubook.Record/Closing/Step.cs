@@ -79,6 +79,9 @@ public sealed record Step(StepName Name)
     /// <summary>[s] whole.</summary>
     public long CureSeconds => Whole(Cure);
 
+    /// <summary>[s] whole; 0 where nothing need follow in time.</summary>
+    public long OpenSeconds => Whole(Open);
+
     /// <summary>What it is, in words.</summary>
     public string Said => What ?? Name.Text;
 

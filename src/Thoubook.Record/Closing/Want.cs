@@ -26,6 +26,9 @@ public enum WantKind
     [Word("wrong piece")]
     WrongPiece,
 
+    /// <summary>Parts that go together or not at all, of which some are to be fitted and some are not.</summary>
+    Together,
+
     /// <summary>A piece that is to be reworked, replaced, made or held, or was found not sound.</summary>
     Decision,
     Joint,
@@ -41,6 +44,10 @@ public enum WantKind
     Count,
     Tool,
     Cure,
+
+    /// <summary>What was to follow within a time did not.</summary>
+    [Word("open time")]
+    OpenTime,
     Owed,
 }
 

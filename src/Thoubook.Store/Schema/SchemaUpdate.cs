@@ -10,7 +10,7 @@ namespace Thoubook.Store.Schema;
 internal static class SchemaUpdate
 {
     /// <summary>The last migration, so that it can be seen without Entity Framework that there is nothing to do.</summary>
-    public const string Newest = "20261125162610_Closing";
+    public const string Newest = "20261125174331_AsFound";
 
     /// <summary>Marks the file as a workshop's: "Thou".</summary>
     public const int ApplicationId = 0x54686F75;

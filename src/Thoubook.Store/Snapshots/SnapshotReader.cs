@@ -53,6 +53,8 @@ internal sealed class SnapshotReader(SqliteConnection connection, SqliteTransact
             Settlements = Facts(ClosingFactTables.Settlements),
             Counts = Facts(ClosingFactTables.Counts),
             Undoings = Facts(ClosingFactTables.Undoings),
+            AsFound = Facts(ClosingFactTables.AsFound),
+            Permissions = Facts(ClosingFactTables.Permissions),
             StrikeOuts = Facts(FactTables.StrikeOuts),
         };
         if (Convert.ToInt64(Ask("SELECT count(*) FROM engine")) > 1)
@@ -89,6 +91,9 @@ internal sealed class SnapshotReader(SqliteConnection connection, SqliteTransact
             Spaces = OfEngine(ClosingTables.Spaces, (id, s) => _known.Spaces[id] = s.Name),
             Joints = OfEngine(ClosingTables.Joints, (id, j) => _known.Joints[id] = j.Name),
             Steps = Steps(),
+            Together = OfEngine(ClosingTables.Together, (id, t) => _known.Together[id] = t.Name),
+            Tools = OfEngine(ClosingTables.Tools, (id, t) => _known.Tools[id] = t.Name),
+            PermissionItems = OfEngine(ClosingTables.PermissionItems, (id, p) => _known.PermissionItems[id] = p.Name),
         };
     }
 

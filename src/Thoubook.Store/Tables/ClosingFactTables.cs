@@ -1,5 +1,6 @@
 using Thoubook.Record;
 using Thoubook.Record.Closing;
+using Thoubook.Record.Quantities;
 
 namespace Thoubook.Store.Tables;
 
@@ -108,5 +109,37 @@ internal static class ClosingFactTables
             .TextOrNull("why", u => u.Why),
         (head, row) => new(head.Id, head.At, head.By, row.Fact()) { Sequence = head.Sequence, Why = row.TextOrNull() });
 
-    public static IReadOnlyList<FactTable> All { get; } = [JointStates, Acceptances, Signatures, Departures, Debts, Settlements, Counts, Undoings];
+    public static FactTable<AsFound> AsFound { get; } = new(
+        "as_found",
+        new Columns<AsFound>()
+            .Text("what", f => f.What)
+            .TextOrNull("part", f => f.Part?.Path)
+            .ReferenceOrNull("joint_id", "joint", f => f.Joint)
+            .ReferenceOrNull("figure_id", "figure", f => f.Figure)
+            .Integer("tight_is_negative", f => f.Value?.Signs == FitSigns.TightIsNegative ? 1 : 0)
+            .QuantityOrNull("value", f => f.Value)
+            .TextOrNull("words", f => f.Words)
+            .TextOrNull("tag", f => f.Tag?.Text)
+            .Integer("skipped", f => f.Skipped ? 1 : 0),
+        (head, row) => new(head.Id, head.At, head.By, row.Text())
+        {
+            Sequence = head.Sequence,
+            Part = row.TextOrNull() is { } part ? PartName.Of(part) : null,
+            Joint = row.JointOrNull(),
+            Figure = row.FigureOrNull(),
+            Value = row.QuantityOrNull(row.Integer() != 0 ? FitSigns.TightIsNegative : FitSigns.NotHere),
+            Words = row.TextOrNull(),
+            Tag = row.TextOrNull() is { } tag ? new PieceTag(tag) : null,
+            Skipped = row.Integer() != 0,
+        });
+
+    public static FactTable<PermissionLine> Permissions { get; } = new(
+        "permission_line",
+        new Columns<PermissionLine>()
+            .Text("line", p => p.Line.ToString())
+            .Word("purpose", p => p.Purpose)
+            .TextOrNull("note", p => p.Note),
+        (head, row) => new(head.Id, head.At, head.By, row.Line(), row.Word<Purpose>()) { Sequence = head.Sequence, ReliesOn = head.ReliesOn, Note = row.TextOrNull() });
+
+    public static IReadOnlyList<FactTable> All { get; } = [JointStates, Acceptances, Signatures, Departures, Debts, Settlements, Counts, Undoings, AsFound, Permissions];
 }

@@ -4,7 +4,7 @@ using Thoubook.Record.Documents;
 
 namespace Thoubook.Store.Tables;
 
-/// <summary>The tables of spaces, joints and steps. What they name stands as text, so that a plan can be written before what it names.</summary>
+/// <summary>The tables of spaces, joints and steps, and of what goes with them. What they name stands as text, so that a plan can be written before what it names.</summary>
 internal static class ClosingTables
 {
     public static DefinitionTable<Space> Spaces { get; } = new(
@@ -46,7 +46,8 @@ internal static class ClosingTables
             .Integer("inspected", j => j.Inspected ? 1 : 0)
             .ReferenceOrNull("document_id", "document", j => j.Source?.Document)
             .TextOrNull("document_row", j => j.Source?.Row)
-            .TextOrNull("note", j => j.Note),
+            .TextOrNull("note", j => j.Note)
+            .List("asks", j => j.Asks),
         (row, revision) => new Joint(new JointName(row.Text()))
         {
             Revision = revision,
@@ -60,6 +61,7 @@ internal static class ClosingTables
             Inspected = row.Integer() != 0,
             Source = Source(row),
             Note = row.TextOrNull(),
+            Asks = row.List(),
         });
 
     public static ListTable<Step, HoldPoint> Holds { get; } = new(
@@ -137,7 +139,73 @@ internal static class ClosingTables
         })
     { Lists = [Holds, After] };
 
-    public static IReadOnlyList<Table> All { get; } = [Spaces, Joints, Steps, Holds, After];
+    public static DefinitionTable<Together> Together { get; } = new(
+        "together",
+        Owner.Engine,
+        ["name"],
+        t => t.Name,
+        t => t.Revision,
+        new Columns<Together>()
+            .Text("name", t => t.Name.Text)
+            .List("parts", t => t.Parts.Select(p => p.Path))
+            .TextOrNull("why", t => t.Why)
+            .TextOrNull("note", t => t.Note),
+        (row, revision) => new Together(new TogetherName(row.Text()))
+        {
+            Revision = revision,
+            Parts = [.. row.List().Select(PartName.Of)],
+            Why = row.TextOrNull(),
+            Note = row.TextOrNull(),
+        });
+
+    public static DefinitionTable<KeptTool> Tools { get; } = new(
+        "tool",
+        Owner.Engine,
+        ["name_key"],
+        t => t.Name,
+        t => t.Revision,
+        new Columns<KeptTool>()
+            .Text("name_key", t => t.Name.Text.ToUpperInvariant())
+            .Text("name", t => t.Name.Text)
+            .TextOrNull("what", t => t.What)
+            .TextOrNull("made", t => t.Made)
+            .TextOrNull("kept", t => t.Kept)
+            .TextOrNull("note", t => t.Note),
+        (row, revision) =>
+        {
+            row.Text();
+            return new KeptTool(new ToolName(row.Text()))
+            {
+                Revision = revision,
+                What = row.TextOrNull(),
+                Made = row.TextOrNull(),
+                Kept = row.TextOrNull(),
+                Note = row.TextOrNull(),
+            };
+        });
+
+    public static DefinitionTable<PermissionItem> PermissionItems { get; } = new(
+        "permission_item",
+        Owner.Engine,
+        ["name"],
+        p => p.Name,
+        p => p.Revision,
+        new Columns<PermissionItem>()
+            .Text("name", p => p.Name.Text)
+            .TextOrNull("what", p => p.What)
+            .List("relies_on", p => p.On.Select(i => i.ToString()))
+            .List("purposes", p => p.Purposes.Select(u => u.Word()))
+            .TextOrNull("note", p => p.Note),
+        (row, revision) => new PermissionItem(new PermissionName(row.Text()))
+        {
+            Revision = revision,
+            What = row.TextOrNull(),
+            On = row.ItemList(),
+            Purposes = row.WordList<Purpose>(),
+            Note = row.TextOrNull(),
+        });
+
+    public static IReadOnlyList<Table> All { get; } = [Spaces, Joints, Steps, Holds, After, Together, Tools, PermissionItems];
 
     private static Citation? Source(RowReader row)
     {

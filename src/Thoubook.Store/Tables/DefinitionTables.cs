@@ -43,7 +43,8 @@ internal static class DefinitionTables
             .TextOrNull("serial_number", e => e.SerialNumber)
             .TextOrNull("note", e => e.Note)
             .Integer("invented", e => e.Invented ? 1 : 0)
-            .Real("confidence", e => e.Confidence),
+            .Real("confidence", e => e.Confidence)
+            .List("states", e => e.States),
         (row, revision) =>
         {
             row.Text();
@@ -55,6 +56,7 @@ internal static class DefinitionTables
                 Note = row.TextOrNull(),
                 Invented = row.Integer() != 0,
                 Confidence = row.Real(),
+                States = row.List(),
             };
         })
     { Lists = [TemperatureStates, PartTemperatures] };
@@ -96,7 +98,10 @@ internal static class DefinitionTables
             .TextOrNull("material", p => p.Material)
             .TextOrNull("modification_state", p => p.ModificationState)
             .TextOrNull("in_its_stead", p => p.InItsStead)
-            .TextOrNull("note", p => p.Note),
+            .TextOrNull("note", p => p.Note)
+            .TextOrNull("deleted_by", p => p.DeletedBy)
+            .Integer("function_unknown", p => p.FunctionUnknown ? 1 : 0)
+            .List("asks", p => p.Asks),
         (row, revision) => new Part(PartName.Of(row.Text()))
         {
             Revision = revision,
@@ -105,6 +110,9 @@ internal static class DefinitionTables
             ModificationState = row.TextOrNull(),
             InItsStead = row.TextOrNull(),
             Note = row.TextOrNull(),
+            DeletedBy = row.TextOrNull(),
+            FunctionUnknown = row.Integer() != 0,
+            Asks = row.List(),
         });
 
     public static DefinitionTable<Piece> Pieces { get; } = new(

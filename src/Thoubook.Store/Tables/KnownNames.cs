@@ -25,6 +25,12 @@ internal sealed class KnownNames
 
     public Dictionary<long, StepName> Steps { get; } = [];
 
+    public Dictionary<long, TogetherName> Together { get; } = [];
+
+    public Dictionary<long, ToolName> Tools { get; } = [];
+
+    public Dictionary<long, PermissionName> PermissionItems { get; } = [];
+
     public Dictionary<long, PieceTag> Pieces { get; } = [];
 
     public Dictionary<long, GaugeTag> Gauges { get; } = [];

@@ -42,7 +42,7 @@ internal sealed class RowReader(SqliteDataReader reader, KnownNames known)
         return new Quantity(si, unit.Kind, unit, Text()) { Signs = signs };
     }
 
-    public Quantity? QuantityOrNull() => reader.IsDBNull(_next) ? Skip<Quantity>(3) : Quantity();
+    public Quantity? QuantityOrNull(FitSigns signs = FitSigns.NotHere) => reader.IsDBNull(_next) ? Skip<Quantity>(3) : Quantity(signs);
 
     public PlaceName Place() => known.Place(Text());
 
@@ -70,9 +70,13 @@ internal sealed class RowReader(SqliteDataReader reader, KnownNames known)
 
     public JointName? JointOrNull() => IsNull() ? null : Joint();
 
-    public WorkItem? ItemOrNull() => TextOrNull() is { } text
-        ? WorkItem.TryRead(text, out var item, out _) ? item : throw new InvalidDataException($"The workshop holds \"{text}\" where a part, joint, step, hold point or count should stand.")
-        : null;
+    public WorkItem? ItemOrNull() => TextOrNull() is { } text ? AsItem(text) : null;
+
+    public IReadOnlyList<WorkItem> ItemList() => [.. List().Select(AsItem)];
+
+    public LineKey Line() => Text() is var text && LineKey.TryRead(text, out var line, out _)
+        ? line
+        : throw new InvalidDataException($"The workshop holds \"{text}\" where a line of the permission to run should stand.");
 
     public IReadOnlyList<T> WordList<T>()
         where T : struct, Enum => [.. List().Select(AsWord<T>)];
@@ -85,6 +89,10 @@ internal sealed class RowReader(SqliteDataReader reader, KnownNames known)
         var sequence = Integer();
         return new(sequence, Fact(), Moments.Read(Integer(), (int)Integer()), Text(), reliedOn.GetValueOrDefault(sequence) ?? []);
     }
+
+    private static WorkItem AsItem(string text) => WorkItem.TryRead(text, out var item, out _)
+        ? item
+        : throw new InvalidDataException($"The workshop holds \"{text}\" where a part, joint, step, hold point or count should stand.");
 
     private static T AsWord<T>(string word)
         where T : struct, Enum => Words.TryRead<T>(word, out var value)

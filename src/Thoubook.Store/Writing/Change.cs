@@ -32,6 +32,12 @@ public sealed record Change(EngineName Engine, string By)
 
     public IReadOnlyList<Step> Steps { get; init; } = [];
 
+    public IReadOnlyList<Together> Together { get; init; } = [];
+
+    public IReadOnlyList<KeptTool> Tools { get; init; } = [];
+
+    public IReadOnlyList<PermissionItem> PermissionItems { get; init; } = [];
+
     public IReadOnlyList<Gauge> Gauges { get; init; } = [];
 
     public IReadOnlyList<Piece> Pieces { get; init; } = [];
@@ -52,12 +58,16 @@ public sealed record Change(EngineName Engine, string By)
         Spaces = record.Spaces,
         Joints = record.Joints,
         Steps = record.Steps,
+        Together = record.Together,
+        Tools = record.Tools,
+        PermissionItems = record.PermissionItems,
         Gauges = record.Gauges,
         Pieces = record.Pieces,
         Facts = InOrder(record),
     };
 
-    internal bool Defines => Definition is not null || Circuit is not null || Documents.Count + Parts.Count + Figures.Count + Gauges.Count + Pieces.Count + Spaces.Count + Joints.Count + Steps.Count > 0;
+    internal bool Defines => Definition is not null || Circuit is not null || Documents.Count + Parts.Count + Figures.Count + Gauges.Count + Pieces.Count
+        + Spaces.Count + Joints.Count + Steps.Count + Together.Count + Tools.Count + PermissionItems.Count > 0;
 
     // As they were written, where they were; else readings before what was done afterwards, each kind in its own order.
     private static IReadOnlyList<Fact> InOrder(EngineRecord record)
@@ -66,7 +76,7 @@ public sealed record Change(EngineName Engine, string By)
         [
             .. record.Choices, .. record.Placings, .. record.Readings, .. record.Works, .. record.Findings, .. record.Liftings,
             .. record.Checks, .. record.Decisions, .. record.FlowTests, .. record.Calibrations,
-            .. record.JointStates, .. record.Acceptances, .. record.Signatures, .. record.Departures, .. record.Debts, .. record.Settlements, .. record.Counts, .. record.Undoings, .. record.StrikeOuts,
+            .. record.JointStates, .. record.Acceptances, .. record.Signatures, .. record.Departures, .. record.Debts, .. record.Settlements, .. record.Counts, .. record.Undoings, .. record.AsFound, .. record.Permissions, .. record.StrikeOuts,
         ];
         return facts.TrueForAll(f => f.Sequence > 0) ? [.. facts.OrderBy(f => f.Sequence)] : facts;
     }

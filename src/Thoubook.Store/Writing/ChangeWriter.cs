@@ -76,6 +76,12 @@ internal sealed class ChangeWriter(SqliteTransaction transaction, Change change,
         Count(Writer(ClosingTables.Spaces, there?.Spaces ?? []).Write(change.Spaces, engineId, identifiers, entries));
         Count(Writer(ClosingTables.Joints, there?.Joints ?? []).Write(change.Joints, engineId, identifiers, entries));
         Count(Writer(ClosingTables.Steps, there?.Steps ?? []).Write(change.Steps, engineId, identifiers, entries));
+        reader.Known.Together.ToList().ForEach(t => identifiers.Add(t.Value, t.Key));
+        reader.Known.Tools.ToList().ForEach(t => identifiers.Add(t.Value, t.Key));
+        reader.Known.PermissionItems.ToList().ForEach(p => identifiers.Add(p.Value, p.Key));
+        Count(Writer(ClosingTables.Together, there?.Together ?? []).Write(change.Together, engineId, identifiers, entries));
+        Count(Writer(ClosingTables.Tools, there?.Tools ?? []).Write(change.Tools, engineId, identifiers, entries));
+        Count(Writer(ClosingTables.PermissionItems, there?.PermissionItems ?? []).Write(change.PermissionItems, engineId, identifiers, entries));
         if (change.Circuit is { } circuit)
         {
             if (reader.Known.Circuit is { } number)

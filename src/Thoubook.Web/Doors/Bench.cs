@@ -5,9 +5,12 @@ using Microsoft.AspNetCore.Http.HttpResults;
 using Thoubook.Appraisal;
 using Thoubook.Appraisal.Oil;
 using Thoubook.Record;
+using Thoubook.Record.Closing;
 using Thoubook.Web.Pages;
+using Thoubook.Web.Pages.Closing;
 using Thoubook.Web.Pages.Oil;
 using Thoubook.Workshop;
+using Thoubook.Workshop.Closing;
 
 namespace Thoubook.Web.Doors;
 
@@ -15,6 +18,7 @@ namespace Thoubook.Web.Doors;
 internal sealed class Bench(OpenWorkshop workshop)
 {
     private readonly ConditionalWeakTable<OilSystem, OilFindings> _oil = [];
+    private readonly ConditionalWeakTable<Plan, Lazy<IReadOnlyList<CrewTime>>> _left = [];
 
     public OpenWorkshop Workshop { get; } = workshop;
 
@@ -37,6 +41,10 @@ internal sealed class Bench(OpenWorkshop workshop)
 
     /// <summary>The oil system of an engine with what it has been asked, or why there is none.</summary>
     public Outcome<OilFindings> Oil(EngineAppraisal engine) => Workshop.Oil(engine.Record.Engine.Name.Text).Then<OilFindings>(system => _oil.GetValue(system, s => new(s)));
+
+    /// <summary>How far an engine is closed up. What the rest takes is worked out once for each state of the record.</summary>
+    public Outcome<CloseUpSheet> CloseUp(EngineAppraisal engine, ClosingQuestion asked) => Workshop.ClosingUp(engine.Record.Engine.Name.Text, asked)
+        .Then<CloseUpSheet>(closing => new CloseUpSheet(engine, closing, _left.GetValue(closing.Plan, _ => new(() => CloseUpSheet.HoursLeft(closing)))));
 
     /// <summary>A stroke in a name stays escaped in an address, so that it ends no step of the path.</summary>
     private Outcome<EngineAppraisal> Appraise(string engine) =>

@@ -66,8 +66,9 @@ internal static class ImportDoor
                 : Page<ImportPage>(new { Engine = record, Form = form, Problems = problems }, StatusCodes.Status422UnprocessableEntity);
         }
 
-        return refused.Count == 0 && bench.Workshop.LookAt(files, options).IsOk(out var reading, out problems)
-            ? Page<ImportPage>(new { Engine = record, Form = form, Other = InWords(reading.Record) })
+        var looked = bench.Workshop.LookAt(files, options);
+        return refused.Count == 0 && looked.IsOk(out var reading, out problems)
+            ? Page<ImportPage>(new { Engine = record, Form = form, Other = string.Join(" ", ((Outcome<ImportReading>.Ok)looked).Cautions.Select(c => c.Text).Prepend(InWords(reading.Record))) })
             : Page<ImportPage>(new { Engine = record, Form = form, Problems = problems }, StatusCodes.Status422UnprocessableEntity);
     }
 

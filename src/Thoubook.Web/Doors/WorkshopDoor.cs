@@ -6,6 +6,7 @@ using Thoubook.Store;
 using Thoubook.Web.Pages;
 using Thoubook.Web.Sheets;
 using Thoubook.Web.Writing;
+using Thoubook.Workshop.Starters;
 using static Thoubook.Web.Doors.Answers;
 
 namespace Thoubook.Web.Doors;
@@ -89,9 +90,7 @@ internal static class WorkshopDoor
         var engine = new Engine(name, purpose) { Mark = posted.Given("mark"), SerialNumber = posted.Given("serial") };
         if (!bench.Workshop.MakeEngine(engine, posted.By).IsOk(out var made, out var problems))
             return Again(problems);
-        return !posted.Has("starter") || bench.Workshop.AddStarter(made.Name.Text, posted["starter"], null, posted.By).IsOk(out _, out problems)
-            ? new SeeOther(Where.Bench(made.Name))
-            : Again(problems);
+        return new SeeOther(posted.Has("starter") && Starter.Find(posted["starter"]).IsOk(out var starter, out _) ? Where.Starter(made.Name, starter) : Where.Bench(made.Name));
 
         IResult Again(IReadOnlyList<Problem> said) =>
             Page<NewEnginePage>(new { Typed = posted["name"], PurposeTyped = purpose.Word(), Problems = said }, StatusCodes.Status422UnprocessableEntity);

@@ -26,6 +26,14 @@ internal static class Said
     /// <summary>1 612: a narrow gap, never a comma that could be read as a decimal mark.</summary>
     public static string Thousands(int number) => number.ToString("#,0", CultureInfo.InvariantCulture).Replace(',', '\u202f');
 
+    /// <summary>[min] 20 min, 2 h 10: no finer than it is known.</summary>
+    public static string Time(double minutes)
+    {
+        var whole = (long)Math.Round(minutes);
+        var (hours, rest) = (whole / 60, whole % 60);
+        return hours == 0 ? $"{whole} min" : rest == 0 ? $"{hours} h" : $"{hours} h {rest:00}";
+    }
+
     /// <summary>In hundredths, never rounded up to certainty nor down to nothing.</summary>
     public static string InHundred(double probability) => probability switch
     {
@@ -46,6 +54,9 @@ internal static class Said
 
     /// <summary>What would settle a verdict, with the figure named as a person says it.</summary>
     public static string Advice(Advice advice) => advice.Text.Replace(advice.ReadAgain.ToString(), $"{Words(advice.ReadAgain.Part.Leaf)} {Words(advice.ReadAgain.Local)}", StringComparison.Ordinal);
+
+    /// <summary>Pressure pump driver: a part with what it is part of.</summary>
+    public static string Title(PartName part) => Title(part.Parent is { } parent ? $"{Words(parent.Leaf)} {Words(part.Leaf)}" : part.Leaf);
 
     /// <summary>Driver, width.</summary>
     public static string Title(FigureName figure) => $"{Title(figure.Part.Leaf)}, {Words(figure.Local)}";

@@ -8,6 +8,9 @@ public enum SheetName
     [Word("Bench")]
     Bench,
 
+    [Word("Strip")]
+    Strip,
+
     [Word("Parts")]
     Parts,
 
@@ -19,6 +22,9 @@ public enum SheetName
 
     [Word("Oil")]
     Oil,
+
+    [Word("Close up")]
+    CloseUp,
 
     [Word("Sums")]
     Sums,

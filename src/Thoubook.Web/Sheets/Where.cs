@@ -1,10 +1,11 @@
 using Thoubook.Record;
 using Thoubook.Record.Circuits;
+using Thoubook.Workshop.Starters;
 
 namespace Thoubook.Web.Sheets;
 
 /// <summary>The addresses of the sheets. A part or a figure keeps its own path.</summary>
-internal static class Where
+internal static partial class Where
 {
     public const string Workshop = "/workshop";
 
@@ -48,6 +49,10 @@ internal static class Where
 
     public static string RemoveElement(EngineName engine) => $"{Oil(engine)}/removals";
 
+    public static string Starters(EngineName engine) => $"{Bench(engine)}/starters";
+
+    public static string Starter(EngineName engine, Starter starter) => $"{Starters(engine)}/{starter.Key}";
+
     public static string Import(EngineName engine) => $"{Bench(engine)}/import";
 
     public static string Of(SheetName sheet, EngineName? engine) => (sheet, engine) switch
@@ -55,10 +60,12 @@ internal static class Where
         (SheetName.Sums, _) => Sums,
         (SheetName.Workshop, _) => Workshop,
         (_, null) => "/",
+        (SheetName.Strip, { } name) => Strip(name),
         (SheetName.Parts, { } name) => Parts(name),
         (SheetName.Measure, { } name) => Figures(name),
         (SheetName.Decide, { } name) => Decide(name),
         (SheetName.Oil, { } name) => Oil(name),
+        (SheetName.CloseUp, { } name) => CloseUp(name),
         (_, { } name) => Bench(name),
     };
 

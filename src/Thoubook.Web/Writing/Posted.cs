@@ -22,6 +22,9 @@ internal sealed class Posted(IFormCollection form, HttpContext context)
     /// <summary>The codes of questions answered; each question of a page may have a field of its own, <c>confirm-12</c>.</summary>
     public HashSet<string> Confirmed => new(form.Keys.Where(k => k == "confirm" || k.StartsWith("confirm-", StringComparison.Ordinal)).SelectMany(All), StringComparer.Ordinal);
 
+    /// <summary>The names of all that was sent.</summary>
+    public IReadOnlyCollection<string> Fields => [.. form.Keys];
+
     public bool Has(string field) => this[field].Length > 0;
 
     /// <summary>The identifier that the form carried from when it was drawn; a new one where it carried none that can be read.</summary>

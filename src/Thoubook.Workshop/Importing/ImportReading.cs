@@ -1,4 +1,6 @@
 using NodaTime;
+using Thoubook.Appraisal;
+using Thoubook.Appraisal.Oil;
 using Thoubook.Files;
 using Thoubook.Files.EngineFiles;
 using Thoubook.Files.Readings;
@@ -33,6 +35,7 @@ public sealed record ImportReading(EngineRecord Record, IReadOnlyList<(string Na
 
         var schedules = new List<ScheduleImport>();
         EngineRecord? record = null;
+        (string Name, string Text)? circuit = null;
         foreach (var (name, text, sort) in texts.OrderBy(t => t.Sort))
         {
             var terms = new ImportTerms(now, options.By)
@@ -52,15 +55,23 @@ public sealed record ImportReading(EngineRecord Record, IReadOnlyList<(string Na
             else if (record is not null && record.Engine.Name != read.Engine.Name)
                 problems.Add(new Problem("import-engines", "", $"{record.Engine.Name} and {read.Engine.Name}", "Files taken in together belong to one engine, so that all of them or none are written.", "Import each engine by itself.") { At = new Problem.Place(name, 1, 1) });
             else
-                record = record is null ? read : Joining.Join(record, read);
+                (record, circuit) = (record is null ? read : Joining.Join(record, read), read.Circuit is null ? circuit : (name, text));
         }
 
         if (record is null && problems.Count == 0)
             problems.Add(new Problem("import-nothing", "", "no file", "At least one file to take in.", "Name a file."));
         return problems.Count > 0
             ? new Outcome<ImportReading>.Refused(problems)
-            : new ImportReading(record!, [.. texts.Select(t => (t.Name, t.Sort))]) { Schedules = schedules };
+            : new Outcome<ImportReading>.Ok(
+                new ImportReading(record!, [.. texts.Select(t => (t.Name, t.Sort))]) { Schedules = schedules },
+                circuit is { } of ? Cautions(Joining.Join(known(record!.Engine.Name), record), of.Name, of.Text) : []);
     }
+
+    /// <summary>What keeps the circuit of a file from being solved. It is taken in all the same, for one that is half drawn is worth keeping; a figure that is not measured yet is no fault of it.</summary>
+    private static IReadOnlyList<Caution> Cautions(EngineRecord record, string name, string text) =>
+        OilSystem.Of(Appraiser.Appraise(record)).Then(system => system.At(system.HotIdle)).Told(problems => EngineFile.Placed(text, name, problems)).IsOk(out _, out var problems)
+            ? []
+            : [.. problems.Where(p => p.Code != "circuit-figure-unknown").Select(p => new Caution(p.Code, $"The circuit cannot be solved as it is. {p}"))];
 
     /// <summary>What a text is, by what stands in it: the sections of an engine file, the head of a table of readings, or neither.</summary>
     public static FileSort SortOf(string text) =>

@@ -3,6 +3,7 @@ using Thoubook.Appraisal.Oil;
 using Thoubook.Files;
 using Thoubook.Files.EngineFiles;
 using Thoubook.Record;
+using Thoubook.Record.Circuits;
 using Thoubook.Record.Quantities;
 
 namespace Thoubook.Workshop.Oil;
@@ -30,16 +31,16 @@ public sealed record CircuitQuestion
     /// <param name="terms">Who takes it in and when.</param>
     public Outcome<OilAnswer> Ask(string text, string fileName, ImportTerms terms) =>
         EngineFile.ReadCircuit(text, fileName, terms with { Confirmed = Confirmed }).Then(record => Point(record).Then(point =>
-            OilSystem.Of(Appraiser.Appraise(record)).Then(system => system.At(point))));
+            OilSystem.Of(Appraiser.Appraise(record)).Then(system => system.At(point)).Told(problems => EngineFile.Placed(text, fileName, problems))));
 
     private Outcome<OilPoint> Point(EngineRecord record)
     {
         var problems = new List<Problem>();
         var first = record.Circuit!.States is [var state, ..] ? state : null;
-        var viscosity = Read(Viscosity, QuantityKind.DynamicViscosity, "viscosity");
-        var density = Read(Density, QuantityKind.Density, "density");
-        var temperature = Read(OilTemperature, QuantityKind.Temperature, "oil-temp") ?? (Viscosity is null ? first?.OilTemperature : null);
-        var speed = Read(Speed, QuantityKind.RotationalSpeed, "speed") ?? first?.Speed;
+        var viscosity = Read(Viscosity, QuantityKind.DynamicViscosity, "viscosity", q => CircuitRanges.Viscosity.Against(q, "The viscosity of an oil"));
+        var density = Read(Density, QuantityKind.Density, "density", q => CircuitRanges.Density.Against(q, "The density of an oil"));
+        var temperature = ReadAxis(OilTemperature, OilQuestion.OilTemperature) ?? (Viscosity is null ? first?.OilTemperature : null);
+        var speed = ReadAxis(Speed, OilQuestion.Speed) ?? first?.Speed;
         if (Speed is null && speed is null)
             problems.Add(new("speed-missing", "speed", "nothing", "The speed of the engine; the circuit has no state that says it.", "Give the speed."));
         if (Viscosity is not null && OilTemperature is not null)
@@ -48,27 +49,21 @@ public sealed record CircuitQuestion
             problems.Add(new("oil-half", Viscosity is null ? "viscosity" : "density", "nothing", "Viscosity and density go together.", "Give both."));
         if (Viscosity is null && OilTemperature is null && temperature is null)
             problems.Add(new("oil-missing", "oil-temp", "nothing", "The oil's temperature, or its viscosity and density; the circuit has no state that says it.", "Give the temperature, or the two others."));
-        foreach (var (quantity, field) in new[] { (viscosity, "viscosity"), (density, "density") })
-        {
-            if (quantity is { Si: <= 0 })
-                problems.Add(new("circuit-size", field, quantity.Text, $"A {field} is above 0.", "Correct it."));
-        }
-
-        if (speed is { Si: < 0 })
-            problems.Add(new("speed-negative", "speed", speed.Text, "A speed is 0 or more; which way it turns belongs to the engine.", "Write it without the minus."));
         return problems.Count > 0
             ? new Outcome<OilPoint>.Refused(problems)
             : new OilPoint(speed!.Si, temperature?.Si ?? Workbench) { Viscosity = viscosity?.Si, Density = density?.Si };
 
-        Quantity? Read(string? text, QuantityKind kind, string field)
+        Quantity? Read(string? text, QuantityKind kind, string field, Func<Quantity, Problem?> against)
         {
             if (text is null)
                 return null;
             if (QuantityReader.Read(text, new ReadingContext { Kind = kind, Confirmed = Confirmed }).IsOk(out var quantity, out var wrong))
-                return quantity;
+                wrong = against(quantity) is { } odd ? [odd] : [];
             problems.AddRange(wrong.Select(p => p with { Field = field }));
-            return null;
+            return wrong.Count == 0 ? quantity : null;
         }
+
+        Quantity? ReadAxis(string? text, OilAxis axis) => Read(text, axis.Kind, axis.Field, axis.Against);
     }
 
     /// <summary>[K] 20 °C, at which sizes are as measured: where the oil is known by its viscosity, no temperature is.</summary>

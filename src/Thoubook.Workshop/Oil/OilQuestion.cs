@@ -9,9 +9,6 @@ namespace Thoubook.Workshop.Oil;
 /// <summary>The oil system asked in a person's words: where it runs, and what is supposed.</summary>
 public static class OilQuestion
 {
-    /// <summary>[rad/s] 20,000 rev/min: no piston engine turns faster.</summary>
-    private const double FastestSpeed = 20_000 * Math.PI / 30;
-
     /// <summary>The point meant; what is left out is that of hot idle. A bare number is in the unit of the engine's own states.</summary>
     public static Outcome<OilPoint> Point(OilSystem system, EngineRecord record, string? speed, string? oilTemperature, IReadOnlySet<string> confirmed) =>
         Values(record, speed is null ? [] : [speed], Speed, confirmed).Then(speeds =>
@@ -28,8 +25,8 @@ public static class OilQuestion
         {
             if (!QuantityReader.Read(text, context).IsOk(out var quantity, out var wrong))
                 problems.AddRange(wrong.Select(p => p with { Field = axis.Field }));
-            else if (axis.IsSpeed && quantity.Si is < 0 or > FastestSpeed)
-                problems.Add(new("speed-range", axis.Field, text, "The speed of an engine is from 0 to 20000 rev/min; which way it turns belongs to the engine.", "Look at the figure and its unit again."));
+            else if (axis.Against(quantity) is { } odd)
+                problems.Add(odd);
             else
                 values.Add(quantity.Si);
         }
@@ -37,9 +34,9 @@ public static class OilQuestion
         return problems.Count > 0 ? new Outcome<IReadOnlyList<double>>.Refused(problems) : new Outcome<IReadOnlyList<double>>.Ok(values, []);
     }
 
-    public static OilAxis Speed { get; } = new("speed", QuantityKind.RotationalSpeed, s => s.Speed);
+    public static OilAxis Speed { get; } = new("speed", QuantityKind.RotationalSpeed, s => s.Speed, CircuitRanges.Speed, "The speed of an engine, whichever way it turns");
 
-    public static OilAxis OilTemperature { get; } = new("oil-temp", QuantityKind.Temperature, s => s.OilTemperature);
+    public static OilAxis OilTemperature { get; } = new("oil-temp", QuantityKind.Temperature, s => s.OilTemperature, CircuitRanges.OilTemperature, "An oil's temperature");
 
     /// <summary>The trial that is meant; every word that is not understood is told at once.</summary>
     public static Outcome<OilTrial> Trial(EngineRecord record, OilSupposition supposed, IReadOnlySet<string> confirmed)
@@ -105,11 +102,11 @@ public static class OilQuestion
             }
             else if (!key.Allows(quantity.Si))
             {
-                problems.Add(new("circuit-size", "suppose", value, $"The {key.Name} of a {element.Kind.Word()} is {key.Range}.", "Suppose another."));
+                problems.Add(new("circuit-size", "suppose", value, $"The {key.Name} of a {element.Kind.Word()} is {key.Allowed.In(quantity.Unit)}.", "Suppose another."));
             }
             else
             {
-                sizes.Add(new(element.Name, key.Name, quantity.Si));
+                sizes.Add(new(element.Name, key.Name, quantity.Si) { Unit = quantity.Unit });
                 names.Add($"{element.Name}.{key.Name} at {quantity.Unit.Show(quantity.Si)}");
             }
         }
@@ -155,7 +152,7 @@ public static class OilQuestion
 }
 
 /// <summary>A speed or an oil temperature, as the states of an engine give them.</summary>
-public sealed record OilAxis(string Field, QuantityKind Kind, Func<OilState, Quantity> Of)
+public sealed record OilAxis(string Field, QuantityKind Kind, Func<OilState, Quantity> Of, SizeRange Allowed, string Says)
 {
-    public bool IsSpeed => Kind == QuantityKind.RotationalSpeed;
+    public Problem? Against(Quantity quantity) => Allowed.Against(quantity, Says, Field) is { } odd ? odd with { Code = $"{Field}-range" } : null;
 }

@@ -137,7 +137,7 @@ internal sealed class CircuitAnswers
         return key switch
         {
             "scavenge-pumps" when _given.TryGetValue("sump", out var sump) && sump.Trim() == Sump.Dry.Word() => "1",
-            "big-ends" when _given.TryGetValue("mains", out var mains) && Whole(mains) is { } number => Math.Max(1, number - 1).ToString(CultureInfo.InvariantCulture),
+            "big-ends" when _given.TryGetValue("mains", out var mains) && StarterQuestion.Whole(mains) is { } number => Math.Max(1, number - 1).ToString(CultureInfo.InvariantCulture),
             _ => question.Usual,
         };
     }
@@ -145,18 +145,18 @@ internal sealed class CircuitAnswers
     private T Word<T>(string key)
         where T : struct, Enum
     {
-        if (Words.Read<T>(Text(key), key).IsOk(out var value, out var problems))
+        if (CircuitStarter.Questions.Single(q => q.Key == key).Word(Text(key)).IsOk(out var word, out var problems) && Words.TryRead<T>(word, out var value))
             return value;
-        _problems.AddRange(problems.Select(p => p with { DoThis = Nearest.Advice(Text(key), Words.All<T>(), p.DoThis) }));
+        _problems.AddRange(problems);
         return default;
     }
 
     private int Number(string key)
     {
         var question = CircuitStarter.Questions.Single(q => q.Key == key);
-        if (Whole(Text(key)) is { } number && number >= question.Fewest && number <= question.Most)
+        if (question.Number(Text(key)).IsOk(out var number, out var problems))
             return number;
-        _problems.Add(new("number", key, $"\"{Text(key)}\"", $"A whole number from {question.Fewest} to {question.Most}.", "Write it so."));
+        _problems.AddRange(problems);
         return question.Fewest;
     }
 
@@ -168,7 +168,4 @@ internal sealed class CircuitAnswers
             _problems.Add(new("circuit-size", key, quantity.Text, "It is above 0.", "Correct it."));
         return quantity;
     }
-
-    private static int? Whole(string text) =>
-        QuantityReader.Read(text, new ReadingContext { Kind = QuantityKind.Number }).IsOk(out var number, out _) && number.Si == Math.Floor(number.Si) && Math.Abs(number.Si) < 1000 ? (int)number.Si : null;
 }

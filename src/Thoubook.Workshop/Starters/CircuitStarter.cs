@@ -1,5 +1,6 @@
 using Thoubook.Record;
 using Thoubook.Record.Circuits;
+using static Thoubook.Workshop.Starters.StarterQuestion;
 
 namespace Thoubook.Workshop.Starters;
 
@@ -17,7 +18,7 @@ public static class CircuitStarter
     /// <summary>Stands first in the note of an element that has assumed sizes; the keys follow.</summary>
     public const string Assumed = "assumed, measure it: ";
 
-    public static IReadOnlyList<CircuitQuestion> Questions { get; } =
+    public static IReadOnlyList<StarterQuestion> Questions { get; } =
     [
         Choice<Sump>("sump", "Wet or dry sump?"),
         Count("mains", "How many main bearings?", 1, 16, "3"),
@@ -47,9 +48,4 @@ public static class CircuitStarter
     /// <param name="answers">Text by the question's key; what is left out is as usual.</param>
     public static Outcome<StartedCircuit> Make(EngineRecord record, IReadOnlyDictionary<string, string> answers) =>
         CircuitAnswers.Of(answers).Then(read => new CircuitDraughtsman(record, read).Draw());
-
-    private static CircuitQuestion Choice<T>(string key, string words)
-        where T : struct, Enum => new(key, words, Words.All<T>()[0]) { Choices = Words.All<T>() };
-
-    private static CircuitQuestion Count(string key, string words, int fewest, int most, string usual) => new(key, words, usual) { Fewest = fewest, Most = most };
 }

@@ -1,19 +1,21 @@
 using Thoubook.Record;
 using Thoubook.Record.Circuits;
-using Thoubook.Store;
 using Thoubook.Workshop.Starters;
 
 namespace Thoubook.Workshop;
 
 public sealed partial class OpenWorkshop
 {
-    /// <summary>Adds a starter to an engine at a place in its tree of parts; left blank: the usual one.</summary>
-    public Outcome<Changed> AddStarter(string engine, string starter, string? under, string by) => Engine(engine).Then(record => Starter.Find(starter).Then(found =>
-    {
-        if (string.IsNullOrWhiteSpace(under))
-            return found.For(record, found.UsualPlace).Then(drawn => Save(drawn, by));
-        return PartName.TryRead(under.Trim(), out var place, out var problem) ? found.For(record, place).Then(drawn => Save(drawn, by)) : problem with { Field = "under" };
-    }));
+    /// <summary>What a starter would add to an engine; nothing is written.</summary>
+    /// <param name="engine">The engine by name.</param>
+    /// <param name="starter">The starter by its key.</param>
+    /// <param name="answers">Text by the question's key; what is left out is as usual.</param>
+    public Outcome<Started> SeeStarter(string engine, string starter, IReadOnlyDictionary<string, string> answers) =>
+        Engine(engine).Then(record => Starter.Find(starter).Then(found => found.On(record, answers)));
+
+    /// <summary>Adds to an engine what a starter draws and it lacks. What is there already stays as it is.</summary>
+    public Outcome<Started> AddStarter(string engine, string starter, IReadOnlyDictionary<string, string> answers, string by) =>
+        SeeStarter(engine, starter, answers).Then(started => Save(started.Added, by).Then<Started>(_ => started));
 
     /// <summary>Draws the circuit of an engine that has none from the answers to <see cref="CircuitStarter.Questions"/>, and adds what has to be measured for it.</summary>
     public Outcome<OilCircuit> StartCircuit(string engine, IReadOnlyDictionary<string, string> answers, string by) => Engine(engine).Then(record => record.Circuit is not null

@@ -86,7 +86,7 @@ public sealed class CircuitDocumentTests
         if (shape.VentLeftOut is { } vent)
             properties["vent"] = Node($"The node that its spring chamber is open to; {vent} where left out.");
         foreach (var key in shape.Keys)
-            properties[key.Name] = new JsonObject { ["$ref"] = "#/definitions/quantity", ["description"] = $"{char.ToUpperInvariant(key.Says[0])}{key.Says[1..]}. {char.ToUpperInvariant(key.Range[0])}{key.Range[1..]}." };
+            properties[key.Name] = new JsonObject { ["$ref"] = "#/definitions/quantity", ["description"] = $"{char.ToUpperInvariant(key.Says[0])}{key.Says[1..]}. {char.ToUpperInvariant(key.Allowed.In(key.UsualUnit)[0])}{key.Allowed.In(key.UsualUnit)[1..]}." };
         properties["blanked"] = new JsonObject { ["type"] = "boolean", ["description"] = "Closed by a plug or a plate." };
         properties["label"] = Text("What the drawing calls it.");
         properties["note"] = Text("Anything else.");

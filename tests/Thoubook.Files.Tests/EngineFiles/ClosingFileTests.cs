@@ -77,6 +77,11 @@ public sealed class ClosingFileTests
     [InlineData("debts:\n  - { what: locking, deadline: before the start, item: joint studs }", "file-joint-missing", 4, "\"studs\"")]
     [InlineData("debts:\n  - { what: locking, deadline: before the start, item: studs }", "work-item", 4, "\"studs\"")]
     [InlineData("settlements:\n  - { of: 01932c5e-0000-7000-8000-000000000001 }", "file-debt-missing", 4, "01932c5e-0000-7000-8000-000000000001")]
+    [InlineData("together:\n  pump: { parts: [pump/body] }", "together-of-one", 4, "pump/body alone")]
+    [InlineData("permission:\n  dry: { on: [joint studs] }", "file-joint-missing", 4, "\"studs\"")]
+    [InlineData("as-found:\n  - { what: end float, value: 4 thou }", "file-found-of-what", 4, "neither a part nor a joint")]
+    [InlineData("as-found:\n  - { part: pump/gear, what: end float, of: pump.end-float }", "file-dimension-or-fit-missing", 4, "\"pump.end-float\"")]
+    [InlineData("permissions:\n  - { line: everything, purpose: stand-run }", "permission-line", 4, "\"everything\"")]
     [InlineData("undoings:\n  - { of: 01932c5e-0000-7000-8000-000000000001 }", "file-signature-missing", 4, "01932c5e-0000-7000-8000-000000000001")]
     [InlineData("steps: { one: {} }\nsignatures:\n  - { step: one, relies-on: [01932c5e-0000-7000-8000-000000000001] }", "file-fact-missing", 5, "01932c5e-0000-7000-8000-000000000001")]
     public void BadInput_IsNamedByItsLineAndInWords(string text, string code, int line, string found)

@@ -26,7 +26,7 @@ internal static class RandomRecords
 
     private static readonly Gen<PartName> PartNames = Segments.List[1, 3].Select(s => PartName.Of(string.Join('/', s)));
 
-    private static readonly Gen<OffsetDateTime> Times = Gen.Select(Gen.Long[0, 4_000_000_000], Gen.Int[-12, 14], Gen.Int[0, 999_999_999]).Select((seconds, hours, nanoseconds) =>
+    internal static readonly Gen<OffsetDateTime> Times = Gen.Select(Gen.Long[0, 4_000_000_000], Gen.Int[-12, 14], Gen.Int[0, 999_999_999]).Select((seconds, hours, nanoseconds) =>
         Instant.FromUnixTimeSeconds(seconds).PlusNanoseconds(nanoseconds).WithOffset(Offset.FromHours(hours)));
 
     private static readonly Gen<FactId> Ids = Gen.Guid.Select(g => new FactId(g));
@@ -184,5 +184,5 @@ internal static class RandomRecords
 
     private static Gen<T> OneOf<T>(params T[] values) => Gen.Int[0, values.Length - 1].Select(i => values[i]);
 
-    private static string Label(string text) => new([.. text.Where(c => !char.IsControl(c)).DefaultIfEmpty('x')]);
+    internal static string Label(string text) => new([.. text.Where(c => !char.IsControl(c)).DefaultIfEmpty('x')]);
 }

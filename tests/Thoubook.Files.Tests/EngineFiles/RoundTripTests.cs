@@ -10,7 +10,12 @@ namespace Thoubook.Files.Tests.EngineFiles;
 public sealed class RoundTripTests
 {
     [Fact]
-    public void ARecord_WrittenAndRead_IsTheSameRecord() => RandomRecords.Records.Sample(
+    public void ARecord_WrittenAndRead_IsTheSameRecord() => ComesBack(RandomRecords.Records, 1500);
+
+    [Fact]
+    public void WhatAnEngineIsClosedUpBy_WrittenAndRead_IsTheSame() => ComesBack(RandomClosings.Records, 600);
+
+    private static void ComesBack(Gen<EngineRecord> records, int times) => records.Sample(
         record =>
         {
             var text = EngineFile.Write(record);
@@ -20,7 +25,7 @@ public sealed class RoundTripTests
             Assert.True(difference is null, difference + "\n" + text);
             Assert.Equal(text, EngineFile.Write(read));
         },
-        iter: 1500,
+        iter: times,
         threads: 1);
 
     public static TheoryData<string> Demos => [.. Directory.GetDirectories(Path.Combine(TestFiles.Root, "demo")).Select(Path.GetFileName).OfType<string>()];

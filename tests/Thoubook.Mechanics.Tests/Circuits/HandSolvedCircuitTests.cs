@@ -82,7 +82,7 @@ public sealed class HandSolvedCircuitTests
         var p = -(q / 6e4) * (101325 - 3e4) / (g + (q / 6e4));
         Outside.Check("inlet pressure of a pump that starves", p, solver.Pressure(1), 1e-6);
         Outside.Check("share that it fills", (p + 101325 - 3e4) / 6e4, solver.Filling(1), 1e-10);
-        Assert.Equal(CircuitCautionKind.PumpStarved, Assert.Single(solver.Cautions()).Kind);
+        Assert.Equal(new(CircuitCautionKind.PumpStarved, "pump", solver.Pressure(1) + 101325, solver.Filling(1)), Assert.Single(solver.Cautions()));
     }
 
     [Fact]
@@ -94,7 +94,7 @@ public sealed class HandSolvedCircuitTests
         var g = 1e-13 / Viscosity;
         var p = g * 5e5 / (g + 2e-10);
         Outside.Check("pressure at a consumer that runs short", p, solver.Pressure(1), 1e-6);
-        Assert.Equal(CircuitCautionKind.ConsumerShort, Assert.Single(solver.Cautions()).Kind);
+        Assert.Equal(new(CircuitCautionKind.ConsumerShort, "governor", solver.Pressure(1) + 101325, solver.Flow(1) / 2e-5), Assert.Single(solver.Cautions()));
     }
 
     [Fact]

@@ -1,5 +1,6 @@
 using Thoubook.Record.Circuits;
 using Thoubook.Record.Measures;
+using Thoubook.Record.Quantities;
 
 namespace Thoubook.Record.Tests.Circuits;
 
@@ -37,10 +38,40 @@ public sealed class ElementKindsTests
     public void Check_UnphysicalSize_Refused(ElementKind kind, string key, double si, string code)
     {
         var sizes = new Dictionary<string, double> { ["bore"] = 0.01, ["length"] = 1, ["diameter"] = 0.011, ["clearance"] = 1e-4, ["land"] = 0.02, [key] = si };
-        var problems = ElementKinds.Of(kind).Check(k => sizes.TryGetValue(k, out var v) ? v : null, sizes.Keys.ToHashSet()).ToList();
+        var problems = ElementKinds.Of(kind).Check(k => sizes.TryGetValue(k, out var v) ? v : null, _ => null, sizes.Keys.ToHashSet()).ToList();
         Assert.Equal(code, Assert.Single(problems).Code);
         Assert.Contains(key, problems[0].ToString(), StringComparison.OrdinalIgnoreCase);
     }
+
+    [Theory]
+    [InlineData("mm", "bore -10 mm", "above 0 mm, up to 1524 mm")]
+    [InlineData("thou", "bore -393.700787 thou", "above 0 thou, up to 60000 thou")]
+    [InlineData(null, "bore -0.393700787 in", "above 0 in, up to 60 in")]
+    public void Check_SpeaksInTheUnitThatWasWritten(string? unit, string found, string allowed)
+    {
+        var problem = Assert.Single(ElementKinds.Of(ElementKind.Jet).Check(k => k == "bore" ? -0.01 : null, _ => unit is null ? null : TradeUnit.Find(unit, QuantityKind.Length)));
+        Assert.Equal(found, $"bore {problem.Found}");
+        Assert.Equal($"Bore of a jet: {allowed}.", problem.Allowed);
+    }
+
+    [Fact]
+    public void Check_OfTwoSizes_EachInItsOwnUnit_OrThatOfTheOther()
+    {
+        string Found(string? lesser, string? greater) => Assert.Single(ElementKinds.Of(ElementKind.GroovedBearing).Check(
+            k => k switch { "clearance" => 0.012, "diameter" => 0.011, "land" => 0.02, _ => null },
+            k => (k == "clearance" ? lesser : k == "diameter" ? greater : null) is { } unit ? TradeUnit.Find(unit, QuantityKind.Length) : null)).Found;
+        Assert.Equal("clearance 12 mm and diameter 0.433070866 in", Found("mm", "in"));
+        Assert.Equal("clearance 12 mm and diameter 11 mm", Found(null, "mm"));
+        Assert.Equal("clearance 0.472440945 in and diameter 0.433070866 in", Found(null, null));
+    }
+
+    [Theory]
+    [InlineData(0.0254, 1e8, "psi", "0.000003684 psi or more, up to 14504 psi")]
+    [InlineData(0, 1524e-3, "mm", "0 mm or more, up to 1524 mm")]
+    [InlineData(0, 0.1016, "mm", "0 mm or more, up to 101.6 mm")]
+    [InlineData(0, double.MaxValue, "mm", "0 mm or more")]
+    public void Range_IsToldInTheUnitAsked(double least, double greatest, string unit, string words) =>
+        Assert.Equal(words, new SizeRange(least, greatest).In(TradeUnit.Find(unit)!));
 
     [Fact]
     public void CheckKeys_MissingAlternativesAndCompanions_EachNamed()

@@ -76,8 +76,8 @@ public sealed class CloseUpTests
     public void ClosingStep_WantsWhatIsInsideAndWhatIsToBeAccepted()
     {
         var record = Sign(Placed(Pump()), "gear-in");
-        Assert.Equal(["step", "verdict", "judgement"], Kinds(Of(record).WantsOf(new StepName("cover-on"))));
-        Assert.Equal("float is not signed; it lies in chamber, which cover-on closes", Of(record).WantsOf(new StepName("cover-on"))[0].Why);
+        Assert.Equal(["verdict", "judgement", "step"], Kinds(Of(record).WantsOf(new StepName("cover-on"))));
+        Assert.Equal("float is not signed", Of(record).WantsOf(new StepName("cover-on"))[2].Why);
         record = Accept(Sign(record, "float"), "cover-on", "turns free");
         Assert.Equal(["reading"], Kinds(Of(record, new CloseUpTerms(default) { Judged = _ => (WantKind.Reading, "pump.float is not measured") }).WantsOf(new StepName("cover-on"))));
         Assert.Empty(Of(record, new CloseUpTerms(default) { Judged = _ => null }).WantsOf(new StepName("cover-on")));
@@ -175,6 +175,15 @@ public sealed class CloseUpTests
         Assert.True(Of(Sign(record, "pins-in", "bench", second: true)).IsDone(new StepName("pins-in")));
         _minute += 24 * 60;
         Assert.True(Of(Sign(record, "pins-in", "owner", second: true)).IsDone(new StepName("pins-in")));
+    }
+
+    [Fact]
+    public void PartWithoutAPiece_IsInPlaceOnceItsStepIsSigned_ThoughThePhotographIsMissing()
+    {
+        var record = Pump() with { Pieces = [], Steps = [Pump().Steps[0] with { Photograph = "marks in mesh" }, .. Pump().Steps.Skip(1)] };
+        var before = Of(Sign(record, "gear-in")).BeforeYouClose(Chamber);
+        Assert.DoesNotContain(before.Missing, m => m.Want.Item == WorkItem.Of(Gear));
+        Assert.Equal("gear-in: no photograph of marks in mesh", before.Missing.Single(m => m.Want.Item == WorkItem.Of(new StepName("gear-in"))).Want.Why);
     }
 
     [Fact]

@@ -98,7 +98,7 @@ public sealed class ClosingPropertyTests
         {
             if (Plan.Of(plan).HasCircle)
                 return;
-            var record = AllDone(plan);
+            var record = RandomPlans.AllDone(plan);
             var placed = record.Placings.First(p => p.Part == RandomPlans.Part(swapped));
             var relying = new HashSet<FactId> { placed.Id };
             foreach (var conclusion in record.JointStates.Concat<Fact>(record.Signatures))
@@ -127,41 +127,5 @@ public sealed class ClosingPropertyTests
             }
         }, iter: 100, threads: 1);
         Assert.True(fallen > 100, $"{fallen} fell");
-    }
-
-    /// <summary>Everything placed, made, accepted and signed in an order of the plan.</summary>
-    private static EngineRecord AllDone(EngineRecord record)
-    {
-        var minute = 0;
-        foreach (var step in Plan.Of(record).InOrder)
-        {
-            foreach (var part in step.Places)
-            {
-                var tag = new PieceTag($"of {part.Leaf}");
-                record = record with { Pieces = [.. record.Pieces, new Piece(tag)], Placings = [.. record.Placings, new Placed(FactId.New(), Bench.At(++minute), "bench", tag, part)] };
-            }
-
-            foreach (var name in step.Joints)
-            {
-                var joint = record.Joints.First(j => j.Name == name);
-                record = record with
-                {
-                    JointStates = [.. record.JointStates, new JointState(FactId.New(), Bench.At(++minute), "bench", name, step.Brings ?? joint.Last)
-                    {
-                        ReliesOn = [.. joint.Parts.Select(p => record.Index.PlacedIn(p)!.Id)],
-                    }],
-                };
-            }
-
-            record = record with
-            {
-                Acceptances = [.. record.Acceptances, .. step.Holds.Select(h => new Accepted(FactId.New(), Bench.At(++minute), "owner", step.Name, h.What))],
-            };
-            var closeUp = CloseUp.Of(Plan.Of(record), new(Bench.At(minute).ToInstant()));
-            Assert.Empty(closeUp.WantsToSign(step.Name));
-            record = record with { Signatures = [.. record.Signatures, new Signature(FactId.New(), Bench.At(++minute), "owner", step.Name) { ReliesOn = closeUp.ReliedOn(step.Name) }] };
-        }
-
-        return record;
     }
 }

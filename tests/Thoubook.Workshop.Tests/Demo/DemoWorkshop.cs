@@ -1,5 +1,6 @@
 using NodaTime;
 using Thoubook.Record;
+using Thoubook.Record.Closing;
 using Thoubook.Workshop.Importing;
 
 namespace Thoubook.Workshop.Tests.Demo;
@@ -28,6 +29,10 @@ public sealed class DemoWorkshop : IDisposable
     public static DemoWorkshop Empty() => new([]);
 
     public EngineRecord Engine(string name) => Ok(_workshop.Engine(name));
+
+    public CloseUp ClosingUp(string engine) => Ok(_workshop.ClosingUp(engine));
+
+    public PermissionToRun Permission(string engine) => Ok(_workshop.Permission(engine));
 
     public string Export(string engine) => Ok(_workshop.Export(engine));
 

@@ -44,6 +44,74 @@ namespace Thoubook.Store.Schema.Migrations
                     b.ToTable("acceptance", (string)null);
                 });
 
+            modelBuilder.Entity("as_found", b =>
+                {
+                    b.Property<long>("sequence")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("sequence")
+                        .HasColumnOrder(0);
+
+                    b.Property<long?>("figure_id")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("figure_id")
+                        .HasColumnOrder(4);
+
+                    b.Property<long?>("joint_id")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("joint_id")
+                        .HasColumnOrder(3);
+
+                    b.Property<string>("part")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("part")
+                        .HasColumnOrder(2);
+
+                    b.Property<long>("skipped")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("skipped")
+                        .HasColumnOrder(11);
+
+                    b.Property<string>("tag")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("tag")
+                        .HasColumnOrder(10);
+
+                    b.Property<long>("tight_is_negative")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("tight_is_negative")
+                        .HasColumnOrder(5);
+
+                    b.Property<double?>("value_si")
+                        .HasColumnType("REAL")
+                        .HasColumnName("value_si")
+                        .HasColumnOrder(6);
+
+                    b.Property<string>("value_text")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("value_text")
+                        .HasColumnOrder(8);
+
+                    b.Property<string>("value_unit")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("value_unit")
+                        .HasColumnOrder(7);
+
+                    b.Property<string>("what")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("what")
+                        .HasColumnOrder(1);
+
+                    b.Property<string>("words")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("words")
+                        .HasColumnOrder(9);
+
+                    b.HasKey("sequence");
+
+                    b.ToTable("as_found", (string)null);
+                });
+
             modelBuilder.Entity("calibration", b =>
                 {
                     b.Property<long>("sequence")
@@ -740,6 +808,12 @@ namespace Thoubook.Store.Schema.Migrations
                         .HasColumnName("serial_number")
                         .HasColumnOrder(6);
 
+                    b.Property<string>("states")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("states")
+                        .HasColumnOrder(10);
+
                     b.HasKey("id");
 
                     b.HasIndex("name_key")
@@ -1305,6 +1379,12 @@ namespace Thoubook.Store.Schema.Migrations
                         .HasColumnName("id")
                         .HasColumnOrder(0);
 
+                    b.Property<string>("asks")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("asks")
+                        .HasColumnOrder(15);
+
                     b.Property<long?>("document_id")
                         .HasColumnType("INTEGER")
                         .HasColumnName("document_id")
@@ -1740,10 +1820,26 @@ namespace Thoubook.Store.Schema.Migrations
                         .HasColumnName("id")
                         .HasColumnOrder(0);
 
+                    b.Property<string>("asks")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("asks")
+                        .HasColumnOrder(11);
+
+                    b.Property<string>("deleted_by")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("deleted_by")
+                        .HasColumnOrder(9);
+
                     b.Property<long>("engine_id")
                         .HasColumnType("INTEGER")
                         .HasColumnName("engine_id")
                         .HasColumnOrder(1);
+
+                    b.Property<long>("function_unknown")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("function_unknown")
+                        .HasColumnOrder(10);
 
                     b.Property<string>("in_its_stead")
                         .HasColumnType("TEXT")
@@ -1833,6 +1929,88 @@ namespace Thoubook.Store.Schema.Migrations
                     b.HasKey("engine_id", "position");
 
                     b.ToTable("part_temperature", (string)null);
+                });
+
+            modelBuilder.Entity("permission_item", b =>
+                {
+                    b.Property<long>("id")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("id")
+                        .HasColumnOrder(0);
+
+                    b.Property<long>("engine_id")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("engine_id")
+                        .HasColumnOrder(1);
+
+                    b.Property<string>("name")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("name")
+                        .HasColumnOrder(3);
+
+                    b.Property<string>("note")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("note")
+                        .HasColumnOrder(7);
+
+                    b.Property<string>("purposes")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("purposes")
+                        .HasColumnOrder(6);
+
+                    b.Property<string>("relies_on")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("relies_on")
+                        .HasColumnOrder(5);
+
+                    b.Property<long>("revision")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("revision")
+                        .HasColumnOrder(2);
+
+                    b.Property<string>("what")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("what")
+                        .HasColumnOrder(4);
+
+                    b.HasKey("id");
+
+                    b.HasIndex("engine_id", "name")
+                        .IsUnique();
+
+                    b.ToTable("permission_item", (string)null);
+                });
+
+            modelBuilder.Entity("permission_line", b =>
+                {
+                    b.Property<long>("sequence")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("sequence")
+                        .HasColumnOrder(0);
+
+                    b.Property<string>("line")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("line")
+                        .HasColumnOrder(1);
+
+                    b.Property<string>("note")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("note")
+                        .HasColumnOrder(3);
+
+                    b.Property<string>("purpose")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("purpose")
+                        .HasColumnOrder(2);
+
+                    b.HasKey("sequence");
+
+                    b.ToTable("permission_line", (string)null);
                 });
 
             modelBuilder.Entity("piece", b =>
@@ -2399,6 +2577,110 @@ namespace Thoubook.Store.Schema.Migrations
                     b.ToTable("temperature_state", (string)null);
                 });
 
+            modelBuilder.Entity("together", b =>
+                {
+                    b.Property<long>("id")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("id")
+                        .HasColumnOrder(0);
+
+                    b.Property<long>("engine_id")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("engine_id")
+                        .HasColumnOrder(1);
+
+                    b.Property<string>("name")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("name")
+                        .HasColumnOrder(3);
+
+                    b.Property<string>("note")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("note")
+                        .HasColumnOrder(6);
+
+                    b.Property<string>("parts")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("parts")
+                        .HasColumnOrder(4);
+
+                    b.Property<long>("revision")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("revision")
+                        .HasColumnOrder(2);
+
+                    b.Property<string>("why")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("why")
+                        .HasColumnOrder(5);
+
+                    b.HasKey("id");
+
+                    b.HasIndex("engine_id", "name")
+                        .IsUnique();
+
+                    b.ToTable("together", (string)null);
+                });
+
+            modelBuilder.Entity("tool", b =>
+                {
+                    b.Property<long>("id")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("id")
+                        .HasColumnOrder(0);
+
+                    b.Property<long>("engine_id")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("engine_id")
+                        .HasColumnOrder(1);
+
+                    b.Property<string>("kept")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("kept")
+                        .HasColumnOrder(7);
+
+                    b.Property<string>("made")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("made")
+                        .HasColumnOrder(6);
+
+                    b.Property<string>("name")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("name")
+                        .HasColumnOrder(4);
+
+                    b.Property<string>("name_key")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("name_key")
+                        .HasColumnOrder(3);
+
+                    b.Property<string>("note")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("note")
+                        .HasColumnOrder(8);
+
+                    b.Property<long>("revision")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("revision")
+                        .HasColumnOrder(2);
+
+                    b.Property<string>("what")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("what")
+                        .HasColumnOrder(5);
+
+                    b.HasKey("id");
+
+                    b.HasIndex("engine_id", "name_key")
+                        .IsUnique();
+
+                    b.ToTable("tool", (string)null);
+                });
+
             modelBuilder.Entity("undoing", b =>
                 {
                     b.Property<long>("sequence")
@@ -2519,6 +2801,25 @@ namespace Thoubook.Store.Schema.Migrations
                     b.HasOne("step", null)
                         .WithMany()
                         .HasForeignKey("step_id")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("as_found", b =>
+                {
+                    b.HasOne("figure", null)
+                        .WithMany()
+                        .HasForeignKey("figure_id")
+                        .OnDelete(DeleteBehavior.Restrict);
+
+                    b.HasOne("joint", null)
+                        .WithMany()
+                        .HasForeignKey("joint_id")
+                        .OnDelete(DeleteBehavior.Restrict);
+
+                    b.HasOne("entry", null)
+                        .WithMany()
+                        .HasForeignKey("sequence")
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired();
                 });
@@ -2893,6 +3194,24 @@ namespace Thoubook.Store.Schema.Migrations
                         .IsRequired();
                 });
 
+            modelBuilder.Entity("permission_item", b =>
+                {
+                    b.HasOne("engine", null)
+                        .WithMany()
+                        .HasForeignKey("engine_id")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("permission_line", b =>
+                {
+                    b.HasOne("entry", null)
+                        .WithMany()
+                        .HasForeignKey("sequence")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
             modelBuilder.Entity("piece", b =>
                 {
                     b.HasOne("engine", null)
@@ -3041,6 +3360,24 @@ namespace Thoubook.Store.Schema.Migrations
                 });
 
             modelBuilder.Entity("temperature_state", b =>
+                {
+                    b.HasOne("engine", null)
+                        .WithMany()
+                        .HasForeignKey("engine_id")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("together", b =>
+                {
+                    b.HasOne("engine", null)
+                        .WithMany()
+                        .HasForeignKey("engine_id")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("tool", b =>
                 {
                     b.HasOne("engine", null)
                         .WithMany()

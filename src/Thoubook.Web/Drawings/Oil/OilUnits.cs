@@ -9,7 +9,7 @@ namespace Thoubook.Web.Drawings.Oil;
 /// <summary>In which units an oil system is lettered: pressures as its limits were typed, and flows and clearances as whoever types so writes them.</summary>
 public sealed class OilUnits
 {
-    private OilUnits(TradeUnit pressure) => Pressure = pressure;
+    private OilUnits(OilCircuit circuit) => (Pressure, PressureDigits) = (circuit.PressureUnit, circuit.PressureDigits);
 
     public TradeUnit Pressure { get; }
 
@@ -22,14 +22,9 @@ public sealed class OilUnits
     public bool IsImperial => Pressure == TradeUnit.Psi;
 
     /// <summary>Digits after the point of a pressure.</summary>
-    public int PressureDigits => Pressure.Factor > 50_000 ? 2 : Pressure.Factor > 5_000 ? 1 : 0;
+    public int PressureDigits { get; }
 
-    public static OilUnits Of(OilCircuit? circuit)
-    {
-        var typed = circuit is null ? [] : circuit.States.SelectMany(s => s.Limits).SelectMany(l => new[] { l.Least, l.Greatest })
-            .Append(circuit.FlowTest?.Pressure).Concat(circuit.Gauges.Select(g => g.Uncertainty));
-        return new(typed.OfType<Quantity>().FirstOrDefault()?.Unit ?? TradeUnit.Psi);
-    }
+    public static OilUnits Of(OilCircuit? circuit) => new(circuit ?? new OilCircuit());
 
     /// <param name="pascals">[Pa]</param>
     public string PressureOf(double pascals) => Fixed(pascals / Pressure.Factor, PressureDigits);

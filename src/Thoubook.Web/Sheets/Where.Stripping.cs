@@ -1,0 +1,20 @@
+using Thoubook.Record;
+
+namespace Thoubook.Web.Sheets;
+
+/// <summary>The addresses of the sheets for taking apart, for the permission to run and for what an engine is for.</summary>
+internal static partial class Where
+{
+    public static string Strip(EngineName engine) => $"{Bench(engine)}/strip";
+
+    /// <summary>The strip with one removal opened.</summary>
+    public static string Strip(EngineName engine, string at) => $"{Strip(engine)}?at={Uri.EscapeDataString(at)}#at";
+
+    public static string AsFound(EngineName engine) => $"{Strip(engine)}/as-found";
+
+    public static string Permission(EngineName engine) => $"{CloseUp(engine)}/permission";
+
+    public static string Purpose(EngineName engine) => $"{Bench(engine)}/purpose";
+
+    public static string States(EngineName engine) => $"{Bench(engine)}/states";
+}
