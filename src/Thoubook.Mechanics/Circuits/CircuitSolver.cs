@@ -1,4 +1,3 @@
-using System.Globalization;
 using Thoubook.Mechanics.Numerics;
 
 namespace Thoubook.Mechanics.Circuits;
