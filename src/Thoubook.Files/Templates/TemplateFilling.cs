@@ -109,8 +109,9 @@ internal sealed partial class TemplateFilling(TemplateAnswers answers)
     /// <summary>Where it does not hold, what stands under else: stands in its stead.</summary>
     private bool Stands(YamlMap? map, IReadOnlyDictionary<string, string> numbers) => map?[Else] is not null || Holds(map, numbers);
 
+    /// <summary>Every condition is looked at, so that one which is written wrong is not passed over.</summary>
     private bool Holds(YamlMap? map, IReadOnlyDictionary<string, string> numbers) =>
-        map?[When] is not YamlScalar when || when.Value.Split(" and ").All(condition => Holds(condition, when, numbers));
+        map?[When] is not YamlScalar when || !when.Value.Split(" and ").Select(condition => Holds(condition, when, numbers)).ToList().Contains(false);
 
     private bool Holds(string condition, YamlScalar at, IReadOnlyDictionary<string, string> numbers)
     {

@@ -38,7 +38,7 @@ internal static class StarterDoor
         if (posted["step"] == "add")
         {
             if (bench.Workshop.AddStarter(engine, found.Key, answers, posted.By).IsOk(out _, out problems))
-                return new SeeOther(Where.Parts(record.Engine.Name));
+                return new SeeOther(Where.CloseUp(record.Engine.Name));
         }
         else if (bench.Workshop.SeeStarter(engine, found.Key, answers).IsOk(out var started, out problems))
         {
