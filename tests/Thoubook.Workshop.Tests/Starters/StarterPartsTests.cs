@@ -1,6 +1,9 @@
+using Thoubook.Files;
+using Thoubook.Files.EngineFiles;
 using Thoubook.Record;
 using Thoubook.Record.Closing;
 using Thoubook.Workshop.Starters;
+using Thoubook.Workshop.Tests.Demo;
 
 namespace Thoubook.Workshop.Tests.Starters;
 
@@ -61,6 +64,30 @@ public sealed class StarterPartsTests
         Assert.DoesNotContain(whole.Parts, p => p.Name.Path.StartsWith("crankcase", StringComparison.Ordinal));
     }
 
+    /// <summary>An engine of real size whose parts are all named: hardly one is added, none twice, and all its fits stand in the hold points.</summary>
+    [Fact]
+    public void AnEngineThatHasItsParts_IsClosedUpWithThem()
+    {
+        var file = StarterBench.Ok(EngineFile.Read(File.ReadAllText(Path.Combine(DemoWorkshop.Files, "sandpiper-six", "engine.yaml")), "engine.yaml", new ImportTerms(default, "owner")));
+        var engine = new EngineRecord(file.Engine) { Documents = file.Documents, Parts = file.Parts, Dimensions = file.Dimensions, Fits = file.Fits };
+
+        var closed = StarterBench.Laid(engine, "main-bearings", ("mains", "7"), ("thrust-at", "4"));
+        closed = StarterBench.Laid(closed, "pistons", ("cylinders", "6"));
+        Assert.Equal(engine.Parts.Count, closed.Parts.Count);
+        Assert.Equal(engine.Fits.Count, closed.Fits.Count);
+        closed = StarterBench.Laid(closed, "cylinder-head", ("cylinders", "6"));
+        closed = StarterBench.Laid(closed, "timing-drive", ("bushes", "4"), ("idlers", "1"), ("accessories", "2"));
+        closed = StarterBench.Laid(closed, "gear-pump");
+        closed = StarterBench.Laid(closed, "relief-valve", ("stages", "3"), ("seat", "in a sleeve"), ("stage", "lower-half/relief-valve/main-stage, lower-half/relief-valve/second-stage, lower-half/relief-valve/gear-stage"));
+        closed = StarterBench.Laid(closed, "sump", ("strainers", "2"), ("gallery-plugs", "2"));
+
+        Assert.InRange(closed.Parts.Count - engine.Parts.Count, 1, 12);
+        Assert.True(closed.Steps.Count > 120, $"{closed.Steps.Count} steps");
+        Assert.Empty(Plan.Of(closed).Faults);
+        var held = closed.Steps.SelectMany(s => s.Holds).Select(h => h.Figure).OfType<FigureName>().Select(f => f.ToString()).ToHashSet();
+        Assert.All(["crankcase/main-7.oil-clearance", "crankshaft.end-float", "rods/rod-6.oil-clearance", "pistons/piston-6.skirt-clearance", "cylinder-head/cylinder-6/exhaust-valve.clearance", "camshaft.bush-4-clearance", "lower-half/oil-pumps/pressure-pump.driver-end-float"], f => Assert.Contains(f, held));
+    }
+
     [Theory]
     [InlineData("mains", "5", "thrust-at", "6", "At most 5")]
     [InlineData("mains", "3", "main", "bed/a, bed/b", "Here stand 3")]
@@ -100,7 +127,7 @@ public sealed class StarterPartsTests
     [InlineData("timing-drive", "seal=scroll", "hand of the scroll", "lip inwards")]
     public void WhatIsAnswered_ChangesWhatIsAdded(string starter, string answer, string brings, string leavesOut)
     {
-        var text = Files.EngineFiles.EngineFile.Write(StarterBench.Laid(StarterBench.Bare, starter, (answer.Split('=')[0], answer.Split('=')[1])));
+        var text = EngineFile.Write(StarterBench.Laid(StarterBench.Bare, starter, (answer.Split('=')[0], answer.Split('=')[1])));
 
         Assert.Contains(brings, text, StringComparison.Ordinal);
         Assert.DoesNotContain(leavesOut, text, StringComparison.Ordinal);
