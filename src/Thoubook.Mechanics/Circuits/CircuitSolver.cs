@@ -1,3 +1,4 @@
+using System.Globalization;
 using Thoubook.Mechanics.Numerics;
 
 namespace Thoubook.Mechanics.Circuits;
