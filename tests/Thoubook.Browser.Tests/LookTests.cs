@@ -13,6 +13,8 @@ public sealed class LookTests(Chromium chromium)
 
     private const string Planned = "/engines/Dunlin%20single";
 
+    private const string Pump = "/engines/Wader%20pump";
+
     private static readonly string[] EveryPage =
     [
         "/engines", Engine, Engine + "/parts", Engine + "/parts?q=pump", Engine + "/parts/lower-half/crankshaft", Engine + "/measure", Engine + "/measure/lower-half/crankshaft.journal-diameter",
@@ -23,6 +25,7 @@ public sealed class LookTests(Chromium chromium)
         Planned, Planned + "/close-up", Planned + "/close-up/steps/gear-in", Planned + "/close-up/steps/cover-on?way=owe&item=joint+cover-studs",
         Planned + "/close-up/steps/turned", Planned + "/close-up/spaces/pump-chamber", Planned + "/close-up/spaces/crankcase?way=depart&item=part+pump%2Fgear", Planned + "/departures", Planned + "/close-up/sheets?day=yes&space=crankcase",
         "/engines/Godwit%20eight/close-up?all=1",
+        Pump + "/strip", Pump + "/strip?at=cover-on", Pump + "/strip?part=pump/gear", Pump + "/strip?part=pump/geer", Pump + "/close-up/permission", Pump + "/purpose?for=licensed", Pump + "/states", "/engines/Bare%20block/strip", "/engines/Bare%20block/close-up/permission",
     ];
 
     [Theory]
@@ -72,7 +75,7 @@ public sealed class LookTests(Chromium chromium)
         Assert.True(wrong.Count == 0, string.Join('\n', wrong));
     }
 
-    private static Task<OpenWeb> Web() => OilWeb.Start(new EngineRecord(new Engine(new EngineName("Bare block"), Purpose.Display)), InventedPlan.Small(), InventedPlan.Large(60, 9));
+    private static Task<OpenWeb> Web() => OilWeb.Start(new EngineRecord(new Engine(new EngineName("Bare block"), Purpose.Display)), InventedPlan.Small(), InventedPlan.Large(60, 9), InventedStrip.Record());
 
     /// <summary>What is folded is looked at too.</summary>
     private static Task OpenAll(IPage page) => page.EvaluateAsync("document.querySelectorAll('main details').forEach(d => d.open = true)");

@@ -13,7 +13,7 @@ public class AppendOnlyTests
         new("chosen", "piece_id = 2"), new("placed", "piece_id = 2"), new("lifted", "why = 'x'"), new("work", "what = 'x'"), new("finding", "what = 'x'"),
         new("fit_check", "value_si = 1"), new("decision", "why = 'x'"), new("flow_test", "flow_si = 1"), new("calibration", "why = 'x'"),
         new("joint_state", "stage = 'locked'"), new("acceptance", "why = 'x'"), new("signature", "note = 'x'"), new("departure", "why = 'x'"), new("debt", "what = 'x'"), new("settlement", "how = 'x'"),
-        new("counted", "number = 7"), new("undoing", "why = 'x'"), new("strike_out", "why = 'x'"),
+        new("counted", "number = 7"), new("undoing", "why = 'x'"), new("as_found", "words = 'x'"), new("permission_line", "note = 'x'"), new("strike_out", "why = 'x'"),
     ];
 
     public static TheoryData<string, string> Tables => [.. Rows.Select(r => (r.Table, r.Change))];

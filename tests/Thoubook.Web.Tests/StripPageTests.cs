@@ -92,8 +92,22 @@ public sealed partial class StripPageTests
         Assert.Contains("film of jointing", page, StringComparison.Ordinal);
         Assert.True(page.IndexOf(">Pump cover on<", StringComparison.Ordinal) < page.IndexOf(">Gear into the body<", StringComparison.Ordinal));
         using var wrong = await web.Browser.GetAsync(new Uri(Strip + "?part=pump/geer", UriKind.Relative), TestContext.Current.CancellationToken);
-        Assert.Equal(HttpStatusCode.UnprocessableEntity, wrong.StatusCode);
+        Assert.Equal(HttpStatusCode.NotFound, wrong.StatusCode);
         Assert.Contains("Did you mean pump/gear?", WebUtility.HtmlDecode(await wrong.Content.ReadAsStringAsync(TestContext.Current.CancellationToken)), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Strip_OnceSomethingIsSigned_IsOfWhatIsSigned_UnlessItIsTakenAsItCame()
+    {
+        await using var web = await OpenWeb.Start(InventedStrip.Record() with { Signatures = [new Signature(FactId.New(), NodaTime.Instant.FromUtc(2026, 11, 2, 9, 0).WithOffset(NodaTime.Offset.Zero), "bench", new StepName("gear-in"))] });
+        var page = await web.Page(Strip);
+        Assert.DoesNotContain("Pump cover on", page, StringComparison.Ordinal);
+        Assert.Contains($"{Strip}?whole=1#order", page, StringComparison.Ordinal);
+        page = WebUtility.HtmlDecode(await web.Page(Strip + "?whole=1&part=pump/gear"));
+        Assert.Contains("55 min", page, StringComparison.Ordinal);
+        Assert.Contains($"{Strip}?at=cover-on&whole=1#at", page, StringComparison.Ordinal);
+        using var sent = await web.Send(await web.Page(Strip + "?at=cover-on&whole=1"), Strip, [("rest", "skip")]);
+        Assert.Equal($"{Strip}?at=cover-on&whole=1#at", sent.Headers.Location?.ToString());
     }
 
     [Fact]

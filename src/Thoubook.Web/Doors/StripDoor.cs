@@ -18,7 +18,7 @@ internal static class StripDoor
 
     public static void Map(IEndpointRouteBuilder routes)
     {
-        routes.MapGet("/engines/{engine}/strip", (string engine, Bench bench, string part = "", string at = "", string? all = null) => Strip(engine, bench, part.Trim(), at, all is not null));
+        routes.MapGet("/engines/{engine}/strip", (string engine, Bench bench, string part = "", string at = "", string? all = null, string? whole = null) => Strip(engine, bench, part.Trim(), at, all is not null, whole is not null));
         routes.MapPost("/engines/{engine}/strip", TakeDown);
         routes.MapPost("/engines/{engine}/strip/as-found", ByHand);
         routes.MapGet("/engines/{engine}/close-up/permission", (string engine, Bench bench) => Permission(engine, bench));
@@ -28,15 +28,15 @@ internal static class StripDoor
         routes.MapGet("/engines/{engine}/states", States);
     }
 
-    private static IResult Strip(string engine, Bench bench, string part, string at, bool all)
+    private static IResult Strip(string engine, Bench bench, string part, string at, bool all, bool whole)
     {
-        if (!Sheet(engine, bench, out var sheet, out var missing))
+        if (!Sheet(engine, bench, whole, out var sheet, out var missing))
             return missing;
         if (part.Length == 0)
             return Page<StripPage>(new { Of = sheet with { At = at }, All = all });
-        return bench.Workshop.WhatComesOff(sheet.Name.Text, part).IsOk(out var off, out var problems)
+        return bench.Workshop.WhatComesOff(sheet.Name.Text, part, whole ? true : null).IsOk(out var off, out var problems)
             ? Page<StripPage>(new { Of = sheet with { At = at, Wanted = part, Off = off }, All = true })
-            : Page<StripPage>(new { Of = sheet with { At = at, Wanted = part }, PartProblems = problems }, StatusCodes.Status422UnprocessableEntity);
+            : Page<StripPage>(new { Of = sheet with { At = at, Wanted = part }, PartProblems = problems }, StatusCodes.Status404NotFound);
     }
 
     /// <summary>What was filled in of one removal's form. What is good is written; the rest is shown again with what was wrong.</summary>
@@ -69,8 +69,8 @@ internal static class StripDoor
         }
 
         if (wrong.Count == 0)
-            return new SeeOther(Where.Strip(name, posted["at"]));
-        if (!Sheet(engine, bench, out var sheet, out missing))
+            return new SeeOther(Where.Strip(name, posted["at"], posted.Has("whole")));
+        if (!Sheet(engine, bench, posted.Has("whole"), out var sheet, out missing))
             return missing;
         sheet = sheet with { At = posted["at"] };
         var open = sheet.Opened is { } opened ? sheet.Strip.Open(opened).ToList() : [];
@@ -83,7 +83,7 @@ internal static class StripDoor
     private static async Task<IResult> ByHand(string engine, Bench bench, HttpContext context)
     {
         var posted = await Posted.Read(context);
-        if (!Sheet(engine, bench, out var sheet, out var missing))
+        if (!Sheet(engine, bench, whole: false, out var sheet, out var missing))
             return missing;
         var entry = new AsFoundEntry(sheet.Name.Text, posted["what"], posted.By) { Id = posted.Id, Of = posted.Given("of"), Value = posted.Given("value"), Words = posted.Given("words"), Confirmed = posted.Confirmed };
         return bench.Workshop.TakeAsFound(entry).IsOk(out _, out var problems)
@@ -152,13 +152,13 @@ internal static class StripDoor
             : Pages.Plain.Answer(StatusCodes.Status422UnprocessableEntity, "Not so", refused[0].Allowed);
     }
 
-    private static bool Sheet(string engine, Bench bench, [NotNullWhen(true)] out StripSheet? sheet, [NotNullWhen(false)] out IResult? missing)
+    private static bool Sheet(string engine, Bench bench, bool whole, [NotNullWhen(true)] out StripSheet? sheet, [NotNullWhen(false)] out IResult? missing)
     {
         sheet = null;
         if (!bench.Find(engine, out var found, out missing))
             return false;
         var name = found.Record.Engine.Name.Text;
-        if (bench.Workshop.Strip(name).Then(strip => bench.Workshop.FoundAndLeft(name).Then<StripSheet>(report => new StripSheet(found, strip, report))).IsOk(out sheet, out var problems))
+        if (bench.Workshop.Strip(name, whole ? true : null).Then(strip => bench.Workshop.FoundAndLeft(name).Then<StripSheet>(report => new StripSheet(found, strip, report) { Whole = whole })).IsOk(out sheet, out var problems))
             return true;
         missing = Pages.Plain.Answer(StatusCodes.Status422UnprocessableEntity, "Not so", problems[0].Allowed);
         return false;

@@ -7,8 +7,8 @@ internal static partial class Where
 {
     public static string Strip(EngineName engine) => $"{Bench(engine)}/strip";
 
-    /// <summary>The strip with one removal opened.</summary>
-    public static string Strip(EngineName engine, string at) => $"{Strip(engine)}?at={Uri.EscapeDataString(at)}#at";
+    /// <summary>The strip with one removal opened, of the engine as it is signed or as it came whole.</summary>
+    public static string Strip(EngineName engine, string at, bool whole) => $"{Strip(engine)}?at={Uri.EscapeDataString(at)}{(whole ? "&whole=1" : "")}#at";
 
     public static string AsFound(EngineName engine) => $"{Strip(engine)}/as-found";
 

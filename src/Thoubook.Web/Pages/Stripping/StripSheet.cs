@@ -19,6 +19,9 @@ public sealed record StripSheet(EngineAppraisal Engine, Strip Strip, IReadOnlyLi
 
     public ComesOff? Off { get; init; }
 
+    /// <summary>Asked for as it came, with everything in place, though something is signed.</summary>
+    public bool Whole { get; init; }
+
     /// <summary>Which removal is opened; empty: the first of which something is still asked.</summary>
     public string At { get; init; } = "";
 
