@@ -64,6 +64,9 @@ internal static class Command
             case ["--version"]:
                 terminal.Out.WriteLine($"thoubook {typeof(Command).Assembly.GetCustomAttribute<AssemblyInformationalVersionAttribute>()?.InformationalVersion}");
                 return ExitStatus.Good;
+            case [var family, "--help" or "-h"] when Verbs.Where(v => v.Name.StartsWith(family + " ", StringComparison.Ordinal)).ToArray() is { Length: > 0 } its && Verbs.All(v => v.Name != family):
+                Help.Family(terminal.Out, family, its);
+                return ExitStatus.Good;
             case ["help", .. var verb]:
                 return Do([.. verb, "--help"], terminal);
         }

@@ -32,6 +32,17 @@ public sealed class HelpTests
         }
     }
 
+    [Theory]
+    [InlineData("oil", "--help")]
+    [InlineData("oil", "-h")]
+    [InlineData("help", "oil")]
+    public void Help_OfVerbsThatBeginWithOneWord_ListsThem(params string[] words)
+    {
+        var help = Spoken.Here(null, words).Is(ExitStatus.Good).Out;
+        Assert.All(Command.Verbs, v => Assert.Equal(v.Name.StartsWith("oil ", StringComparison.Ordinal), help.Contains(v.Purpose, StringComparison.Ordinal)));
+        Assert.Contains("thoubook oil start --help", help, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void NoWords_SayWhatThereIs_AndAreAFault()
     {

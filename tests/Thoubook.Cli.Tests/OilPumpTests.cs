@@ -36,6 +36,17 @@ public sealed class OilPumpTests
     }
 
     [Fact]
+    public void OilPump_WithoutACircuit_SupposesItsSizes_AndRefusesWhatTheOilWouldAnswer()
+    {
+        using var bench = new Bench(Measured);
+        var card = bench.Says("oil", "pump", Bench.Engine, "pump", "--suppose", "pump/body.depth=1.2525in", "--json").Is(ExitStatus.Good).Json;
+        Assert.Equal(1.5, card.GetProperty("choices")[0].GetProperty("floats")[0].GetProperty("value").GetDouble() / 25.4e-6, 1e-9);
+        Assert.Equal("pump/body.depth at 1.2525 in", card.GetProperty("supposed").GetString());
+        foreach (var option in (string[][])[["--speed", "450 rev/min"], ["--oil", "SAE 50"], ["--plot", "pump.svg"]])
+            Assert.Contains("no oil circuit", bench.Says(["oil", "pump", Bench.Engine, "pump", .. option]).Is(ExitStatus.BadInput).Error, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void OilPump_OfWhatIsNoPump_OrNotMeasured_IsRefused()
     {
         using var bench = new Bench();

@@ -177,18 +177,49 @@ public sealed class OilTests(DemoShop demo) : IClassFixture<DemoShop>
         var folder = Directory.CreateTempSubdirectory("thoubook-plot-").FullName;
         try
         {
-            foreach (var verb in (string[])["show", "rank", "map"])
+            foreach (var verb in (string[])["show", "rank", "map", "pump"])
             {
                 var file = Path.Combine(folder, verb + ".svg");
-                demo.Says("oil", verb, DemoShop.Engine, "--plot", file);
+                string[] of = verb == "pump" ? ["pressure-pump"] : [];
+                demo.Says(["oil", verb, DemoShop.Engine, .. of, "--plot", file]);
                 Assert.Contains("Sandpiper six", File.ReadAllText(file), StringComparison.Ordinal);
-                Assert.Contains("overwritten", demo.Says("oil", verb, DemoShop.Engine, "--plot", file).Is(ExitStatus.BadInput).Error, StringComparison.Ordinal);
+                Assert.Equal(verb == "pump", File.ReadAllText(file).Contains("body lapped by 1.5 thou: slip", StringComparison.Ordinal));
+                Assert.Contains("overwritten", demo.Says(["oil", verb, DemoShop.Engine, .. of, "--plot", file]).Is(ExitStatus.BadInput).Error, StringComparison.Ordinal);
             }
         }
         finally
         {
             Directory.Delete(folder, recursive: true);
         }
+    }
+
+    [Fact]
+    public void Pump_IsAskedAtAPoint_AndSupposed_AsTheOthersAre()
+    {
+        const string Pump = "pressure-pump", Film = "lower-half/oil-pumps/pressure-pump/body.depth";
+        JsonElement Card(params string[] options) => demo.Says(["oil", "pump", DemoShop.Engine, Pump, "--json", .. options]).Is(ExitStatus.Good).Json;
+        static double Now(JsonElement card, string of) => card.GetProperty("choices")[0].GetProperty("oil").GetProperty(of).GetDouble();
+        static double Float(JsonElement card) => card.GetProperty("choices")[0].GetProperty("floats")[0].GetProperty("value").GetDouble();
+
+        var idle = Card();
+        Assert.Equal(MainGauge(demo.Says("oil", "show", DemoShop.Engine, "--json").Json), Now(idle, "main"), 1);
+        var cruise = Card("--speed", "1400", "--oil-temp", "70");
+        Assert.Equal(1400 * Math.PI / 30, cruise.GetProperty("at").GetProperty("speed").GetDouble(), 1e-9);
+        Assert.Equal(MainGauge(demo.Says("oil", "show", DemoShop.Engine, "--speed", "1400", "--oil-temp", "70", "--json").Json), Now(cruise, "main"), 1);
+
+        // What is supposed moves the gauge and, where it is a size of the pump, its end floats too.
+        var thick = Card("--oil", "SAE 50");
+        Assert.True(Now(thick, "main") > Now(idle, "main") && Now(thick, "slip") < Now(idle, "slip"));
+        Assert.Equal("oil SAE 50", thick.GetProperty("supposed").GetString());
+        var lapped = Card("--change", $"{Film}=-1thou", "--suppose", $"{Main3}=3thou");
+        Assert.Equal(Float(idle) - 25.4e-6, Float(lapped), 1e-12);
+        Assert.True(Now(lapped, "slip") < Now(idle, "slip") && Now(lapped, "main") > Now(idle, "main"));
+        Assert.Equal(0, lapped.GetProperty("choices")[0].GetProperty("oil").GetProperty("difference").GetDouble(), 1);
+
+        var words = demo.Says("oil", "pump", DemoShop.Engine, Pump, "--speed", "1400", "--oil", "SAE 50").Is(ExitStatus.Good).Out;
+        Assert.Contains("Supposed: oil SAE 50.", words, StringComparison.Ordinal);
+        Assert.Contains("1400 rev/min, oil 80 °C", words, StringComparison.Ordinal);
+        Assert.Contains("speed", demo.Says("oil", "pump", DemoShop.Engine, Pump, "--speed", "80 °C").Is(ExitStatus.BadInput).Error, StringComparison.Ordinal);
     }
 
     private static double MainGauge(JsonElement answer) => answer.GetProperty("gauges")[0].GetProperty("value").GetDouble();

@@ -35,15 +35,15 @@ internal sealed class FigureValues(EngineAppraisal appraisal, IReadOnlyDictionar
     /// <summary>The unit in which a figure's limits are written; null where it has none.</summary>
     public TradeUnit? UnitOf(FigureName name) => appraisal[name]?.Figure.UnitOfLimits;
 
+    /// <summary>[SI] What a fit changes by, its own change and those of its dimensions together.</summary>
+    public double ChangeOf(FitAppraisal fit) => ChangeOf(fit.Figure.Name) + fit.Fit.Gap.Sum(term => term.Coefficient * ChangeOf(term.Of));
+
     private CircuitFigure? OfFit(FitAppraisal fit, double oilTemperature)
     {
         var name = fit.Figure.Name;
         if ((fit.Estimate ?? fit.States[0].Expected ?? WithinOwnLimits(fit)) is not { } at20)
             return null;
-        var change = ChangeOf(name);
-        foreach (var term in fit.Fit.Gap)
-            change += term.Coefficient * ChangeOf(term.Of);
-        return new(name, Changed(at20, change + Growth(fit, oilTemperature)), fit.Estimate is not null);
+        return new(name, Changed(at20, ChangeOf(fit) + Growth(fit, oilTemperature)), fit.Estimate is not null);
     }
 
     /// <summary>[m] from 20 °C to the temperature.</summary>

@@ -35,6 +35,12 @@ public sealed partial class OilSystem
 
     public EngineRecord Record => _appraisal.Record;
 
+    /// <summary>The engine, supposed values taken in.</summary>
+    public EngineAppraisal Appraisal => _appraisal;
+
+    /// <summary>[SI] What a trial changes a fit by.</summary>
+    internal double ChangeOf(FitAppraisal fit) => _figures.ChangeOf(fit);
+
     public OilCircuit Circuit => _circuit;
 
     /// <summary>Where the first state of the circuit runs; 600 rev/min and 80 °C where it has none.</summary>

@@ -24,8 +24,11 @@ public sealed record PumpCard
     /// <summary>As it is first, then what could be done, side by side.</summary>
     public required IReadOnlyList<PumpChoice> Choices { get; init; }
 
-    /// <summary>Where the oil of the choices is worked out: the first state of the circuit; null where the circuit cannot be solved or does not have the pump.</summary>
-    public OilPoint? HotIdle { get; init; }
+    /// <summary>Where the oil of the choices is worked out; null where the circuit cannot be solved or does not have the pump.</summary>
+    public OilPoint? At { get; init; }
+
+    /// <summary>The oil over end floats from nearly nil to wider than any choice, rising; empty where <see cref="At"/> is null or it was not asked for.</summary>
+    public IReadOnlyList<PumpFloatPoint> Curve { get; init; } = [];
 
     public IReadOnlyList<Caution> Cautions { get; init; } = [];
 }
@@ -45,6 +48,11 @@ public sealed record PumpChoice(string Name, double Change, IReadOnlyList<PumpFl
     /// <summary>What it makes of the oil at hot idle; null where the card has no such point, or the circuit cannot be solved with it.</summary>
     public PumpOil? Oil { get; init; }
 }
+
+/// <summary>What the oil makes of one end float.</summary>
+/// <param name="Float">[m] total, of the closest gear, in the first temperature state.</param>
+/// <param name="Oil">There.</param>
+public sealed record PumpFloatPoint(double Float, PumpOil Oil);
 
 /// <param name="Slip">[-] Share of its capacity that leaks back.</param>
 /// <param name="Main">The main gauge; null where the circuit has none.</param>
@@ -75,4 +83,7 @@ public sealed record PumpTrials
 
     /// <summary>[m] Skimmed off the joint face of the body; null: what brings the closest end float to the middle of its new limits.</summary>
     public double? Skim { get; init; }
+
+    /// <summary>Whether the oil is wanted over the end float as well.</summary>
+    public bool WithCurve { get; init; }
 }

@@ -16,15 +16,29 @@ public static class PumpCards
     /// <summary>[m] Below this there is nothing to skim.</summary>
     private const double Hardly = 1e-6;
 
+    /// <summary>[m] Where a curve over end floats begins: a quarter of a thou.</summary>
+    private const double NearlyNil = 0.25 * 25.4e-6;
+
+    /// <summary>[m] How far beyond the widest choice it goes: two thou.</summary>
+    private const double CurveBeyond = 2 * 25.4e-6;
+
+    private const int CurvePoints = 17;
+
     /// <summary>The gear pumps of an engine: parts with the end float of a gear, by the circuit, by its name or by the depth that it lies in.</summary>
     public static IReadOnlyList<PartName> PumpsOf(EngineAppraisal appraisal) =>
         [.. appraisal.Fits.Where(f => f.Fit.FitKind == FitKind.EndFloat && IsOfPump(appraisal, f)).Select(f => f.Figure.Name.Part).Distinct()];
 
-    /// <summary>The card of one pump.</summary>
+    /// <summary>The card of one pump, its oil at the first state of the circuit where the engine has one.</summary>
     /// <param name="appraisal">The engine.</param>
     /// <param name="pump">Name of its element in the circuit, path of its part, or the last name of that path.</param>
     /// <param name="trials">What to compare with.</param>
-    public static Outcome<PumpCard> Of(EngineAppraisal appraisal, string pump, PumpTrials trials)
+    public static Outcome<PumpCard> Of(EngineAppraisal appraisal, string pump, PumpTrials trials) =>
+        Of(appraisal, OilSystem.Of(appraisal).IsOk(out var system, out _) ? system : null, pump, trials, null);
+
+    /// <summary>The card of one pump in an oil system, in which something may be supposed, at one point of it.</summary>
+    public static Outcome<PumpCard> Of(OilSystem system, string pump, PumpTrials trials, OilPoint point) => Of(system.Appraisal, system, pump, trials, point);
+
+    private static Outcome<PumpCard> Of(EngineAppraisal appraisal, OilSystem? system, string pump, PumpTrials trials, OilPoint? asked)
     {
         var element = Elements(appraisal).FirstOrDefault(e => e.Name.Text == pump);
         if ((element is null ? PartOf(appraisal, pump) : PartOf(element)) is not { } part)
@@ -55,29 +69,45 @@ public static class PumpCards
         var body = sizes.FirstOrDefault(d => d != film && floats.All(f => f.Terms.Any(t => t.Of == d && t.Term.Coefficient == 1)));
         List<PumpChoice> choices =
         [
-            Choice(floats, "as it stands", [], 0, null),
-            Choice(floats, $"gasket of {Thou(trials.Gasket)}{(film is null ? "" : " in place of the film")}", Changed(film), trials.Gasket - (film?.Details.Counting?.Value ?? 0), (trials.Gasket, film?.Details.Counting)),
+            Choice(system, floats, "as it stands", [], 0, null),
+            Choice(system, floats, $"gasket of {Thou(trials.Gasket)}{(film is null ? "" : " in place of the film")}", Changed(film), trials.Gasket - (film?.Details.Counting?.Value ?? 0), (trials.Gasket, film?.Details.Counting)),
         ];
         if (trials.Lapping > 0)
-            choices.Add(Choice(floats, $"body lapped by {Thou(trials.Lapping)}", Changed(body), -trials.Lapping, null));
-        if ((trials.Skim ?? ToMiddle(floats)) is { } skim && skim > Hardly)
-            choices.Add(Choice(floats, $"body skimmed by {Thou(skim)}{(trials.Skim is null ? ", to mid limits" : "")}", Changed(body), -skim, null));
-        OilPoint? hotIdle = null;
-        if (element is not null && OilSystem.Of(appraisal).IsOk(out var system, out _) && system.At(system.HotIdle).IsOk(out var now, out _))
+            choices.Add(Choice(system, floats, $"body lapped by {Thou(trials.Lapping)}", Changed(body), -trials.Lapping, null));
+        if ((trials.Skim ?? ToMiddle(system, floats)) is { } skim && skim > Hardly)
+            choices.Add(Choice(system, floats, $"body skimmed by {Thou(skim)}{(trials.Skim is null ? ", to mid limits" : "")}", Changed(body), -skim, null));
+        var (point, curve) = ((OilPoint?)null, (IReadOnlyList<PumpFloatPoint>)[]);
+        List<Caution> cautions = [];
+        if (element is not null && system is not null)
         {
-            hotIdle = system.HotIdle;
-            choices = [.. choices.Select(c => c with { Oil = Oil(system, element, c, now) })];
+            var at = asked ?? system.HotIdle;
+            if (system.At(at).IsOk(out var now, out var unsolved))
+            {
+                point = at;
+                choices = [.. choices.Select(c => c with { Oil = Oil(system, at, element, c.Trial, now) })];
+                if (trials.WithCurve)
+                    curve = [.. Curve(system, at, element, now, Changed(body), At20(system, Closest(system, floats)), choices)];
+            }
+            else if (asked is not null)
+            {
+                return new Outcome<PumpCard>.Refused(unsolved);
+            }
+            else
+            {
+                cautions.Add(new("pump-oil", $"What it does to the oil cannot be said. {string.Join(" ", unsolved)}"));
+            }
         }
 
         return new PumpCard
         {
             Part = part,
             Element = element,
-            HotIdle = hotIdle,
+            At = point,
+            Curve = curve,
             Sizes = sizes,
             EndFloats = floats,
             Choices = choices,
-            Cautions = [.. Cautions(appraisal, sizes, body, choices)],
+            Cautions = [.. cautions, .. Cautions(appraisal, sizes, body, choices)],
         };
 
         // The dimension that is changed, so that every fit it belongs to follows; the end floats themselves where none is known.
@@ -106,20 +136,20 @@ public static class PumpCards
     private static bool IsFilm(DimensionAppraisal dimension, IReadOnlyList<FitAppraisal> floats) =>
         dimension.Figure.Name.Local.EndsWith("thickness", StringComparison.Ordinal) && floats.All(f => f.Terms.Any(t => t.Of == dimension && t.Term.Coefficient == 1));
 
-    private static double? ToMiddle(IReadOnlyList<FitAppraisal> floats)
+    private static double? ToMiddle(OilSystem? system, IReadOnlyList<FitAppraisal> floats)
     {
-        var closest = floats.MinBy(f => At20(f).Value)!;
-        return closest.Limits is { NewLeast: { } least, NewGreatest: { } greatest } ? At20(closest).Value - ((least + greatest) / 2) : null;
+        var closest = Closest(system, floats);
+        return closest.Limits is { NewLeast: { } least, NewGreatest: { } greatest } ? At20(system, closest) - ((least + greatest) / 2) : null;
     }
 
-    private static PumpChoice Choice(IReadOnlyList<FitAppraisal> floats, string name, IReadOnlyList<FigureName> changed, double change, (double Thickness, Estimate? Film)? gasket)
+    private static PumpChoice Choice(OilSystem? system, IReadOnlyList<FitAppraisal> floats, string name, IReadOnlyList<FigureName> changed, double change, (double Thickness, Estimate? Film)? gasket)
     {
         var made = new List<PumpFloat>();
         foreach (var fit in floats)
         {
             foreach (var state in fit.States)
             {
-                if (In(fit, state) is { } now)
+                if (In(system, fit, state) is { } now)
                     made.Add(Float(fit, state, gasket is { } with ? Gasketed(now, with.Thickness, with.Film) : new Estimate(now.Value + change, now.Contributions)));
             }
         }
@@ -127,7 +157,7 @@ public static class PumpCards
         var hot = made.Exists(f => f.State == TemperatureState.Hot) ? TemperatureState.Hot : floats[0].States[0].Name;
         var there = made.Where(f => f.State == hot).ToArray();
         var leak = there.Sum(f => Cube(f.Float.Value));
-        var before = there.Sum(f => Cube(In(f.Fit, f.Fit.States.First(s => s.Name == hot))!.Value));
+        var before = there.Sum(f => Cube(In(system, f.Fit, f.Fit.States.First(s => s.Name == hot))!.Value));
         return new PumpChoice(name, change, made)
         {
             EndLeak = before > 0 ? leak / before : null,
@@ -138,19 +168,35 @@ public static class PumpCards
         static double Cube(double endFloat) => Math.Pow(Math.Max(0, endFloat), 3);
     }
 
-    private static PumpOil? Oil(OilSystem system, ElementDefinition element, PumpChoice choice, OilAnswer now)
+    private static PumpOil? Oil(OilSystem system, OilPoint at, ElementDefinition element, OilTrial trial, OilAnswer now)
     {
-        if (!system.Suppose(choice.Trial).Then(supposed => supposed.At(system.HotIdle)).IsOk(out var then, out _) || then.Pumps.FirstOrDefault(p => p.Element.Element.Name == element.Name) is not { } pump)
+        if (!system.Suppose(trial).Then(supposed => supposed.At(at)).IsOk(out var then, out _) || then.Pumps.FirstOrDefault(p => p.Element.Element.Name == element.Name) is not { } pump)
             return null;
         return now.Gauges is [var before, ..] && then.Gauges is [var after, ..]
             ? new PumpOil(pump.Slip, after, Estimate.Sum([(1, after.Pressure), (-1, before.Pressure)]))
             : new PumpOil(pump.Slip, null, null);
     }
 
-    private static Estimate At20(FitAppraisal fit) => fit.Estimate ?? fit.States[0].Expected!;
+    private static IEnumerable<PumpFloatPoint> Curve(OilSystem system, OilPoint at, ElementDefinition element, OilAnswer now, IReadOnlyList<FigureName> changed, double stands, IReadOnlyList<PumpChoice> choices)
+    {
+        var (from, to) = (Math.Min(NearlyNil, stands), stands + Math.Max(0, choices.Max(c => c.Change)) + CurveBeyond);
+        for (var i = 0; i < CurvePoints; i++)
+        {
+            var endFloat = from + ((to - from) * i / (CurvePoints - 1));
+            if (Oil(system, at, element, new OilTrial("") { ChangeBy = changed.ToDictionary(c => c, _ => endFloat - stands) }, now) is { } oil)
+                yield return new PumpFloatPoint(endFloat, oil);
+        }
+    }
 
-    /// <summary>The float in a state; where it was measured as such, that and what its parts gain from 20 °C.</summary>
-    private static Estimate? In(FitAppraisal fit, FitState state)
+    private static FitAppraisal Closest(OilSystem? system, IReadOnlyList<FitAppraisal> floats) => floats.MinBy(f => At20(system, f))!;
+
+    private static double At20(OilSystem? system, FitAppraisal fit) => (fit.Estimate ?? fit.States[0].Expected!).Value + (system?.ChangeOf(fit) ?? 0);
+
+    /// <summary>The float in a state, with what a trial changes; where it was measured as such, that and what its parts gain from 20 °C.</summary>
+    private static Estimate? In(OilSystem? system, FitAppraisal fit, FitState state) =>
+        AsAppraised(fit, state) is { } stands && system?.ChangeOf(fit) is { } change and not 0 ? new Estimate(stands.Value + change, stands.Contributions) : AsAppraised(fit, state);
+
+    private static Estimate? AsAppraised(FitAppraisal fit, FitState state)
     {
         if (fit.Basis is not (FitBasis.Check or FitBasis.Supposed))
             return state.Estimate ?? state.Expected;

@@ -4,13 +4,14 @@ using Thoubook.Record;
 namespace Thoubook.Cli.Answers;
 
 /// <summary>What <c>oil pump ENGINE PUMP --json</c> answers. Lengths in m, pressures in Pa.</summary>
-internal sealed record PumpCardAnswer(string Part, string? Element, IReadOnlyList<PumpSizeAnswer> Sizes, PumpPointAnswer? HotIdle, IReadOnlyList<PumpChoiceAnswer> Choices, IReadOnlyList<string> Cautions)
+internal sealed record PumpCardAnswer(string Part, string? Element, string? Supposed, IReadOnlyList<PumpSizeAnswer> Sizes, PumpPointAnswer? At, IReadOnlyList<PumpChoiceAnswer> Choices, IReadOnlyList<string> Cautions)
 {
-    public static PumpCardAnswer Of(PumpCard card) => new(
+    public static PumpCardAnswer Of(PumpCard card, OilTrial? trial) => new(
         card.Part.Path,
         card.Element?.Name.Text,
+        trial?.Name,
         [.. card.Sizes.Select(s => new PumpSizeAnswer(s.Figure.Name.ToString(), s.Details.Counting?.Value, s.Details.Counting?.StandardUncertainty, s.Details.Basis.Word()))],
-        card.HotIdle is { } point ? new(point.Speed, point.OilTemperature) : null,
+        card.At is { } point ? new(point.Speed, point.OilTemperature) : null,
         [.. card.Choices.Select(PumpChoiceAnswer.Of)],
         [.. card.Cautions.Select(c => c.Text)]);
 }

@@ -19,6 +19,16 @@ internal static class Help
         to.WriteLine("Help on one verb, with examples: thoubook VERB --help");
     }
 
+    /// <summary>Help on the verbs that begin with one word.</summary>
+    public static void Family(TextWriter to, string word, IReadOnlyList<Verb> verbs)
+    {
+        to.WriteLine($"thoubook {word} … : {verbs.Count} verbs");
+        to.WriteLine();
+        Columns(to, verbs.Select(v => (string.Join(" ", new[] { v.Name }.Concat(v.Operands.Select(o => o.ToString()))), v.Purpose)));
+        to.WriteLine();
+        to.WriteLine($"Help on one of them, with examples: thoubook {verbs[0].Name} --help");
+    }
+
     public static void Of(TextWriter to, Verb verb)
     {
         to.WriteLine($"{Usage(verb)}{(verb.Options.Count > 0 ? " [options]" : "")}");

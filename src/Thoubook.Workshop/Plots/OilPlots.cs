@@ -1,6 +1,7 @@
 using ScottPlot;
 using ScottPlot.TickGenerators;
 using Thoubook.Appraisal.Oil;
+using Thoubook.Record.Circuits;
 using Thoubook.Record.Quantities;
 
 namespace Thoubook.Workshop.Plots;
@@ -45,6 +46,45 @@ public static class OilPlots
         plot.YLabel($"{gauge} gauge, {Psi.Symbol}; the bands hold it 95 times in 100", LetterSize);
         plot.Axes.SetLimitsX(speeds[0] - (0.1 * (speeds[^1] - speeds[0])), speeds[^1] + (0.02 * (speeds[^1] - speeds[0])));
         plot.Axes.SetLimitsY(0, Math.Max(1, map.Points.SelectMany(r => r).Max(p => Psi.FromSi(p.High))) * 1.05);
+        return new(plot);
+    }
+
+    /// <summary>The main gauge over the end float of a pump, within its band, the choices of its card marked on it: how far it pays to lap.</summary>
+    public static DrawnPlot Pump(PumpCard card, string engine, string where, OilCircuit circuit)
+    {
+        var (small, unit) = (circuit.PressureUnit == Psi ? TradeUnit.Thou : TradeUnit.Micrometre, circuit.PressureUnit);
+        var closest = card.EndFloats.MinBy(f => card.Choices[0].Floats.First(c => c.Fit == f).Float.Value)!;
+        var plot = Blank(engine, $"{card.Part.Leaf}: what its end float makes of the {card.Choices[0].Oil!.Main!.Gauge.Name} gauge at {where}");
+        double[] floats = [.. card.Curve.Select(p => small.FromSi(p.Float))];
+        var gauges = card.Curve.Select(p => p.Oil.Main!).ToArray();
+        var band = plot.Add.FillY(floats, [.. gauges.Select(g => unit.FromSi(g.Low))], [.. gauges.Select(g => unit.FromSi(g.High))]);
+        band.FillColor = Ink(0.2).WithAlpha(0.12);
+        band.LineWidth = 0;
+        band.MarkerSize = 0;
+        var line = plot.Add.Scatter(floats, gauges.Select(g => unit.FromSi(g.Pressure.Value)).ToArray());
+        line.Color = Ink(0);
+        line.LineWidth = 2;
+        line.MarkerSize = 0;
+        foreach (var choice in card.Choices)
+        {
+            if (choice.Oil is not { Main: { } main } oil || choice.Floats.FirstOrDefault(f => f.Fit == closest) is not { } at)
+                continue;
+            var (x, y) = (small.FromSi(at.Float.Value), unit.FromSi(main.Pressure.Value));
+            var mark = plot.Add.Marker(x, y, MarkerShape.FilledCircle, 9);
+            mark.Color = Ink(1);
+            // Up and away from the line, or from below where there is no room on the right.
+            var isLeft = x < floats[^1] / 2;
+            var label = plot.Add.Text($"  {choice.Name}: slip {TradeUnit.Percent.Show(oil.Slip, 1)}  ", x, y);
+            label.LabelAlignment = isLeft ? Alignment.LowerLeft : Alignment.UpperRight;
+            label.LabelFontColor = Ink(1);
+            label.LabelFontSize = 12;
+            label.LabelRotation = -45;
+        }
+
+        plot.XLabel($"{closest.Figure.Name.Local} at {card.Choices[0].Floats[0].State}, {small.Symbol}, total", LetterSize);
+        plot.YLabel($"gauge, {unit.Symbol}; the band holds it 95 times in 100", LetterSize);
+        plot.Axes.SetLimitsX(0, floats[^1] * 1.02);
+        plot.Axes.SetLimitsY(Math.Min(0, gauges.Min(g => unit.FromSi(g.Low))), gauges.Max(g => unit.FromSi(g.High)) * 1.45);
         return new(plot);
     }
 
