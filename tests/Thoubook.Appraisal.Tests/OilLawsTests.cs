@@ -111,7 +111,7 @@ public sealed class OilLawsTests
         var answer = Good(Two().Circuit(c => c with { Elements = [c.Elements[0], jet] }).Oil().At(Stated));
 
         // Alone behind a pump, 5 in 100 more discharge are 10 in 100 less pressure.
-        var share = Assert.Single(answer.Gauges[0].Pressure.Contributions, s => s.Source.Name == "discharge coefficients");
+        var share = Assert.Single(answer.Gauges[0].Pressure.Contributions, s => s.Source.Name == "discharge coefficients of jets and valves");
         Assert.Equal(-0.1, share.Value / answer.Gauges[0].Pressure.Value, 1e-5);
     }
 

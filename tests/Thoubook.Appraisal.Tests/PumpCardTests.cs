@@ -158,7 +158,7 @@ public sealed class PumpCardTests
     {
         var engine = Pump().Change(r => r with { Circuit = Circuit() });
         var card = Card(engine);
-        Assert.Equal((450 * Math.PI / 30, 353.15), (card.HotIdle!.Value.Speed, card.HotIdle.Value.OilTemperature));
+        Assert.Equal((450 * Math.PI / 30, 353.15), (card.At!.Value.Speed, card.At.Value.OilTemperature));
         Assert.True(OilSystem.Of(engine.Appraise()).IsOk(out var system, out _));
         foreach (var choice in card.Choices)
         {
@@ -176,7 +176,7 @@ public sealed class PumpCardTests
     [Fact]
     public void Oil_IsLeftOutWhereTheCircuitCannotSay()
     {
-        Assert.Null(Card(Pump()).HotIdle);
+        Assert.Null(Card(Pump()).At);
         foreach (var circuit in (OilCircuit[])
         [
             Circuit() with { Oil = new OilChoice { Grade = "no such grade" } },
@@ -185,7 +185,7 @@ public sealed class PumpCardTests
         ])
         {
             var card = Card(Pump().Change(r => r with { Circuit = circuit }));
-            Assert.Null(card.HotIdle);
+            Assert.Null(card.At);
             Assert.All(card.Choices, c => Assert.Null(c.Oil));
         }
 

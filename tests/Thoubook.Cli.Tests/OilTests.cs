@@ -154,6 +154,9 @@ public sealed class OilTests(DemoShop demo) : IClassFixture<DemoShop>
     [InlineData("NAME=VALUE", "--suppose", "crankcase/main-3.oil-clearance")]
     [InlineData("main-bearing-3", "--blank", "main-bearng-3")]
     [InlineData("SAE", "--oil", "SAE 400")]
+    [InlineData("found nothing; A grade", "--oil", "")]
+    [InlineData("Nothing would be left of it. It is the clearance of main-bearing-3", "--suppose", "crankcase/main-3.oil-clearance=-1thou")]
+    [InlineData("Nothing would be left of it", "--change", "crankcase/main-3.oil-clearance=-9thou")]
     [InlineData("speed", "--speed", "80 °C")]
     public void Refused_InWords(string says, params string[] options)
     {
@@ -220,6 +223,43 @@ public sealed class OilTests(DemoShop demo) : IClassFixture<DemoShop>
         Assert.Contains("Supposed: oil SAE 50.", words, StringComparison.Ordinal);
         Assert.Contains("1400 rev/min, oil 80 °C", words, StringComparison.Ordinal);
         Assert.Contains("speed", demo.Says("oil", "pump", DemoShop.Engine, Pump, "--speed", "80 °C").Is(ExitStatus.BadInput).Error, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Supposed_ButNotTaken_IsSaidAtTheTop_InPlaceOfADifference()
+    {
+        string[] Lines(params string[] options) => demo.Says(["oil", "show", DemoShop.Engine, .. options]).Out.Split('\n');
+        var lines = Lines("--change", "pistons/piston-1/pin.diameter=-0.1thou");
+        Assert.Contains("nothing here hangs on it", lines[2], StringComparison.Ordinal);
+        Assert.DoesNotContain(lines, l => l.Contains("+0.0", StringComparison.Ordinal));
+        Assert.StartsWith("Main gauge +", Lines("--change", $"{Main3}=-1thou")[2], StringComparison.Ordinal);
+        Assert.StartsWith("Main gauge nothing that can be seen", Lines("--suppose", "timing-jet.discharge=0.63")[2], StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Rank_CostsOfNothing_AreNought()
+    {
+        var costs = demo.Says("oil", "rank", DemoShop.Engine, "--json").Json.GetProperty("costs").EnumerateArray().Select(c => c.GetProperty("pressureCost").GetDouble()).ToArray();
+        Assert.All(costs, c => Assert.True(c == 0 || Math.Abs(c) >= 1, $"{c} Pa"));
+        Assert.Contains(0, costs);
+    }
+
+    [Fact]
+    public void FlowTest_SaysWhatHidesTheBearings_AndWhatBlankingItLeaves()
+    {
+        var most = demo.Says("oil", "flow-test", DemoShop.Engine, "--json").Json.GetProperty("most");
+        var blanked = demo.Says("oil", "flow-test", DemoShop.Engine, "--blank", most.GetProperty("name").GetString()!, "--json").Json;
+        Assert.Equal("rocker-restrictor", most.GetProperty("name").GetString());
+        Assert.Equal(blanked.GetProperty("total").GetProperty("value").GetDouble(), most.GetProperty("left").GetDouble(), 1e-12);
+        Assert.Equal(JsonValueKind.Null, blanked.GetProperty("most").ValueKind);
+    }
+
+    [Fact]
+    public void Show_SaysWhichDoubtsAreAssumed_AndHowLarge()
+    {
+        var doubts = demo.Says("oil", "show", DemoShop.Engine, "--json").Json.GetProperty("doubt").EnumerateArray().ToArray();
+        var films = doubts.Single(d => d.GetProperty("source").GetString()!.StartsWith("how much warmer", StringComparison.Ordinal));
+        Assert.Equal("4 K, the same for all", films.GetProperty("assumed").GetString());
     }
 
     private static double MainGauge(JsonElement answer) => answer.GetProperty("gauges")[0].GetProperty("value").GetDouble();

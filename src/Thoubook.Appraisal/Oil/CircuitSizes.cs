@@ -59,23 +59,6 @@ internal sealed class CircuitSizes
     /// <summary>[m] A gap that closes is left this much, so that the circuit can still be solved.</summary>
     private const double HardlyAGap = 1e-7;
 
-    /// <summary>[-] standard uncertainty of a discharge coefficient taken from a book.</summary>
-    private const double DischargeDoubt = 0.05;
-
-    /// <summary>[-] standard uncertainty of where a shaft lies in its bearing.</summary>
-    private const double EccentricityDoubt = 0.12;
-
-    /// <summary>[K] standard uncertainty of how much warmer a film is.</summary>
-    private const double FilmRiseDoubt = 4;
-
-    /// <summary>[-] standard uncertainty of the closed-form flow of a plain bearing beside a running one's.</summary>
-    private const double BearingLawDoubt = 0.08;
-
-    private static readonly UncertaintySource Discharges = new(SourceKind.Assumed, "discharge coefficients");
-    private static readonly UncertaintySource Lying = new(SourceKind.Assumed, "where the shafts lie in their bearings");
-    private static readonly UncertaintySource Films = new(SourceKind.Assumed, "how much warmer the films are than the oil that feeds them");
-    private static readonly UncertaintySource BearingLaw = new(SourceKind.Assumed, "the flow of a plain bearing by its closed form");
-
     private readonly ElementSizes[] _sizes;
     private readonly double[]?[] _lawSlopes;
     private (IReadOnlyList<Contribution> Sources, (int, double)[][] ByInput)? _shares;
@@ -194,7 +177,7 @@ internal sealed class CircuitSizes
             TradeUnit? UnitOf(string key) => element.Value(key) is CircuitValue.Taken taken ? figures.UnitOf(taken.Figure) : element.UnitOf(key);
             problems.AddRange(shape.Check(key => new ElementSizes(shape, si).Maybe(key), UnitOf).Select(p => CircuitFaults.At(element, p.Field, p)));
             if (element.Kind is ElementKind.GroovedBearing or ElementKind.HalfGroovedBearing or ElementKind.HoleFedBearing)
-                inputs.Add(new SizeInput(i, -1, new Estimate(0, [new Contribution(BearingLaw, BearingLawDoubt, double.PositiveInfinity)]), null));
+                inputs.Add(new SizeInput(i, -1, Assumed(0, OilDoubts.BearingLaw, OilDoubts.BearingLaw.Value), null));
         }
 
         return problems.Count > 0 ? new Outcome<CircuitSizes>.Refused(problems) : new CircuitSizes(circuit, sizes, inputs, cautions);
@@ -230,7 +213,7 @@ internal sealed class CircuitSizes
         {
             if (value >= HardlyAGap || key.Name is not ("clearance" or "end-float" or "driven-end-float" or "tip-clearance" or "bush-clearance" or "gap" or "leak-gap" or "seat-gap"))
                 return value;
-            cautions.Add(new Caution("nil-gap", $"{element.Name}: nothing is left of its {key.Name} at this temperature. It binds; the oil is worked out as if a hair were left."));
+            cautions.Add(new Caution(OilAnswer.NilGap, $"{element.Name}: nothing is left of its {key.Name} at this temperature. It binds; the oil is worked out as if a hair were left."));
             return HardlyAGap;
         }
 
@@ -238,15 +221,17 @@ internal sealed class CircuitSizes
         {
             if (element.Blanked)
                 return;
-            var doubt = key switch
+            var (doubt, of) = key switch
             {
-                "discharge" => (Discharges, DischargeDoubt * value),
-                "eccentricity" when value > 0 => (Lying, EccentricityDoubt),
-                "film-rise" when value > 0 => (Films, FilmRiseDoubt),
-                _ => (default, 0.0),
+                "discharge" => (OilDoubts.Discharges, OilDoubts.Discharges.Value * value),
+                "eccentricity" when value > 0 => (OilDoubts.Lying, OilDoubts.Lying.Value),
+                "film-rise" when value > 0 => (OilDoubts.Films, OilDoubts.Films.Value),
+                _ => (null, 0.0),
             };
-            if (doubt.Item2 > 0)
-                inputs.Add(new SizeInput(i, k, new Estimate(value, [new Contribution(doubt.Item1, doubt.Item2, double.PositiveInfinity)]), null));
+            if (doubt is not null && of > 0)
+                inputs.Add(new SizeInput(i, k, Assumed(value, doubt, of), null));
         }
+
+        static Estimate Assumed(double value, AssumedDoubt doubt, double of) => new(value, [new Contribution(doubt.Source, of, double.PositiveInfinity)]);
     }
 }

@@ -3,6 +3,7 @@ using Thoubook.Mechanics.Flow;
 using Thoubook.Mechanics.Pumps;
 using Thoubook.Mechanics.Valves;
 using Thoubook.Record.Circuits;
+using Thoubook.Record.Quantities;
 
 namespace Thoubook.Appraisal.Oil;
 
@@ -10,7 +11,7 @@ namespace Thoubook.Appraisal.Oil;
 internal static class ElementLaws
 {
     private const double QuarterPi = Math.PI / 4;
-    private const double Psi = 6894.757293168361;
+    private static readonly double Psi = TradeUnit.Psi.Factor;
 
     /// <summary>The laws of an element that is not blanked.</summary>
     /// <param name="definition">Which.</param>

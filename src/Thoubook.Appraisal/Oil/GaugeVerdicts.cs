@@ -1,5 +1,4 @@
 using System.Globalization;
-using Thoubook.Mechanics.Metrology;
 using Thoubook.Record.Circuits;
 
 namespace Thoubook.Appraisal.Oil;
@@ -14,7 +13,8 @@ internal static class GaugeVerdicts
     {
         if (limit is null || (limit.Least is null && limit.Greatest is null))
             return new GaugeVerdict(gauge, limit, null, 1, "Nothing is asked of it here.");
-        var p = Conformance.Within(gauge.Pressure.Value, gauge.Pressure.StandardUncertainty, gauge.Pressure.DegreesOfFreedom, Interval.Between(limit.Least?.Si ?? double.NegativeInfinity, limit.Greatest?.Si ?? double.PositiveInfinity));
+        var (below, above) = (limit.Least is { } least ? gauge.Below(least.Si) : 0, limit.Greatest is { } greatest ? 1 - gauge.Below(greatest.Si) : 0);
+        var p = (Below: below, Within: Math.Max(0, 1 - below - above), Above: above);
         return p switch
         {
             _ when p.Within >= confidence => new(gauge, limit, OilVerdict.Enough, p.Within, $"{InHundred(p.Within)} in 100 that it reads inside its limits."),

@@ -1,4 +1,5 @@
 using Thoubook.Appraisal.Estimates;
+using Thoubook.Mechanics.Metrology;
 using Thoubook.Record;
 using Thoubook.Record.Circuits;
 
@@ -49,6 +50,12 @@ public sealed class OilAnswer
     /// <summary>How it was solved, in a sentence.</summary>
     public required string HowSolved { get; init; }
 
+    /// <summary>How the bands of the gauges were found, in a sentence.</summary>
+    public string HowBands => GaugeBands.How;
+
+    /// <summary>The code of the caution that a gap has closed: no figure is to be read before it.</summary>
+    public const string NilGap = "nil-gap";
+
     public IReadOnlyList<Caution> Cautions { get; init; } = [];
 }
 
@@ -56,9 +63,12 @@ public sealed class OilAnswer
 public sealed record GaugeAnswer(OilGauge Gauge, Estimate Pressure)
 {
     /// <summary>[Pa] the ends of the band that holds it 95 times in 100.</summary>
-    public double Low => Pressure.Value - Pressure.Band;
+    public double Low { get; init; } = Pressure.Value - Pressure.Band;
 
-    public double High => Pressure.Value + Pressure.Band;
+    public double High { get; init; } = Pressure.Value + Pressure.Band;
+
+    /// <summary>[-] How probable it is that it reads below a limit [Pa].</summary>
+    internal Func<double, double> Below { get; init; } = limit => Conformance.Within(Pressure.Value, Pressure.StandardUncertainty, Pressure.DegreesOfFreedom, Interval.AtLeast(limit)).Below;
 }
 
 /// <param name="Pressure">[Pa]</param>

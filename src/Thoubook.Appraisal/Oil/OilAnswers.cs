@@ -1,5 +1,6 @@
 using System.Globalization;
 using Thoubook.Mechanics.Circuits;
+using Thoubook.Mechanics.Numerics;
 using Thoubook.Mechanics.Valves;
 using Thoubook.Record.Circuits;
 
@@ -33,12 +34,13 @@ internal static class OilAnswers
         var consumers = elements.Where(e => e.Role == ElementRole.Consumer && !e.Element.Blanked).OrderByDescending(e => e.Flow).ToList();
         var valves = Enumerable.Range(0, elements.Length).Where(i => elements[i].Role == ElementRole.Valve && !elements[i].Element.Blanked).Select(i => Valve(elements[i], i, solved)).ToList();
         var toSump = elements.Where(e => e.Role is ElementRole.Consumer or ElementRole.Valve && reservoirs.Contains(e.Element.To)).Sum(e => Math.Max(0, e.Flow));
+        var bands = system.Bands(solved);
         return new OilAnswer
         {
             Point = point,
             Viscosity = solved.Oil.Viscosity,
             Density = solved.Oil.Density,
-            Gauges = [.. system.Gauges.Where(g => solved.Pressure(g.At) is not null).Select(g => system.Gauge(g, solved))],
+            Gauges = [.. system.Gauges.Where(g => solved.Pressure(g.At) is not null).Select(g => system.Gauge(g, solved, bands))],
             Nodes = [.. circuit.NodeNames.Where(n => solved.Pressure(n) is not null).Select(n => new NodeAnswer(n, solved.Pressure(n)!.Value, reservoirs.Contains(n), circuit.Node(n)?.Height?.Si ?? 0))],
             Elements = elements,
             Consumers = consumers,
@@ -46,7 +48,7 @@ internal static class OilAnswers
             Valves = valves,
             Furthest = consumers.Where(e => IsBearing(e.Element.Kind)).MinBy(e => e.From),
             HowSolved = string.Create(CultureInfo.InvariantCulture, $"Solved in {solved.Report.Iterations} steps; {solved.Report.Residual:G2} of the greatest flow is left unbalanced."),
-            Cautions = [.. solved.Sizes.Cautions, .. solved.Cautions.Select(c => CircuitCautions.Of(c, circuit))],
+            Cautions = [.. solved.Sizes.Cautions, .. CircuitCautions.OfShape(circuit), .. solved.Cautions.Select(c => CircuitCautions.Of(c, circuit))],
         };
     }
 
@@ -79,7 +81,7 @@ internal static class OilAnswers
         var law = (Pump)solved.Law(place)!;
         var capacity = (law.Displacement + law.TipDrag) * law.SpeedRatio * point.Speed / (2 * Math.PI);
         var filling = solved.Filling(place);
-        var reserve = law.InletLimit is { } limit ? element.From + 101_325 - Math.Max(limit, Math.Min(law.FillsAt ?? 101_325, 101_325)) : (double?)null;
+        var reserve = law.InletLimit is { } limit ? element.From + StandardValues.Atmosphere - Math.Max(limit, Math.Min(law.FillsAt ?? StandardValues.Atmosphere, StandardValues.Atmosphere)) : (double?)null;
         var fed = valves.Select(v => v.Element.Element.To).ToHashSet();
         var pump = new PumpAnswer(element, element.Flow, capacity, capacity > 0 ? Math.Max(0, (capacity * filling) - element.Flow) / capacity : 0, filling, reserve);
         if (element.Role == ElementRole.Pump)

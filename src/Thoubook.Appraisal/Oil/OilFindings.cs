@@ -26,7 +26,11 @@ public sealed record DoubtShare(UncertaintySource Source, double HalfWidth);
 /// <param name="Trial">What was supposed.</param>
 /// <param name="Then">The main gauge with it.</param>
 /// <param name="Difference">[Pa] Then less now; what both owe to the same source cancels.</param>
-public sealed record TrialAnswer(OilTrial Trial, GaugeAnswer Then, Estimate Difference);
+public sealed record TrialAnswer(OilTrial Trial, GaugeAnswer Then, Estimate Difference)
+{
+    /// <summary>What of it no pressure hangs on, and where nothing is left of a gap, each in a sentence: to be said before the figures.</summary>
+    public IReadOnlyList<string> Remarks { get; init; } = [];
+}
 
 /// <summary>A stated condition of running and how the gauges stand to their limits there.</summary>
 /// <param name="State">The state.</param>
@@ -75,7 +79,11 @@ public readonly record struct MapPoint(double Pressure, double Low, double High)
 /// <param name="Setting">Oil from outside, where and how.</param>
 /// <param name="Total">[m³/s]</param>
 /// <param name="Each">What each consumer passes, most first.</param>
-public sealed record FlowTestExpected(FlowTestSetting Setting, Estimate Total, IReadOnlyList<ExpectedFlow> Each);
+public sealed record FlowTestExpected(FlowTestSetting Setting, Estimate Total, IReadOnlyList<ExpectedFlow> Each)
+{
+    /// <summary>The one way that takes so much of the total that it hides the bearings, and feeds none itself; null where there is none.</summary>
+    public (ElementDefinition Element, double Flow)? Most { get; init; }
+}
 
 /// <param name="Element">The consumer.</param>
 /// <param name="Flow">[m³/s]</param>
@@ -85,11 +93,11 @@ public sealed record ExpectedFlow(ElementDefinition Element, Estimate Flow);
 /// <param name="Test">What was caught.</param>
 /// <param name="Standing">Whether it still stands.</param>
 /// <param name="Calibrates">Whether it is accepted and stands, so that every pressure is fitted to it.</param>
-/// <param name="Expected">[m³/s] total, at the pressure and temperature of the test.</param>
+/// <param name="Expected">[m³/s] total, at the pressure and temperature of the test; null where it cannot be worked out, and <c>Says</c> tells why.</param>
 /// <param name="Deviation">[-] what was caught less what was expected, in standard uncertainties of both.</param>
 /// <param name="Says">In a sentence.</param>
 /// <param name="Each">The same for each element that was caught by itself.</param>
-public sealed record FlowTestReading(FlowTest Test, Standing Standing, bool Calibrates, Estimate Expected, double Deviation, string Says, IReadOnlyList<CaughtReading> Each)
+public sealed record FlowTestReading(FlowTest Test, Standing Standing, bool Calibrates, Estimate? Expected, double Deviation, string Says, IReadOnlyList<CaughtReading> Each)
 {
     /// <summary>So far from what was expected that something else than the doubt of the sizes is the cause: no pressure is fitted to it.</summary>
     public bool IsFarOff { get; init; }

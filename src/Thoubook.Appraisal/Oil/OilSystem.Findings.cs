@@ -14,13 +14,18 @@ public sealed partial class OilSystem
     /// <summary>[m] No end float is lapped below this: half a thou.</summary>
     private const double LeastFloat = 0.5 * 25.4e-6;
 
+    /// <summary>[Pa] No gauge shows less.</summary>
+    private const double LeastSeen = 1;
+
     /// <summary>How many costs have a trial of their own.</summary>
     private const int CostsTried = 3;
 
     private static readonly string[] ThickerOils = ["SAE 20", "SAE 30", "SAE 40", "SAE 50", "SAE 60"];
 
     /// <summary>What each clearance costs at a point: the gain of the main gauge were it at the middle of its new limits. Worst first.</summary>
-    public Outcome<IReadOnlyList<PressureCost>> Costs(OilPoint point) => Solve(point).Then<IReadOnlyList<PressureCost>>(now =>
+    public Outcome<IReadOnlyList<PressureCost>> Costs(OilPoint point) => point == HotIdle ? _costsAtIdle.Value : WorkOutCosts(point);
+
+    private Outcome<IReadOnlyList<PressureCost>> WorkOutCosts(OilPoint point) => Solve(point).Then<IReadOnlyList<PressureCost>>(now =>
     {
         if (Gauges is not [var main, ..])
             return NoGauge;
@@ -34,11 +39,14 @@ public sealed partial class OilSystem
             var elements = uses.Select(u => u.Element).Distinct().Select(e => _circuit.Elements[e]).ToList();
             if (!now.With(now.Sizes.Exactly(figure.Name, asNew), figure.Name).IsOk(out var then, out _))
                 continue;
-            costs.Add(new PressureCost(figure, Estimate.Sum([(1, Fitted(then.PressureOf(main.At))), (-1, pressure)]), asNew, elements));
+            costs.Add(new PressureCost(figure, Seen(Estimate.Sum([(1, Fitted(then.PressureOf(main.At))), (-1, pressure)])), asNew, elements));
         }
 
         return costs.OrderByDescending(c => c.Cost.Value).ToList();
     });
+
+    /// <summary>A difference so small that it is only what two solutions leave over is none.</summary>
+    private static Estimate Seen(Estimate difference) => Math.Abs(difference.Value) < LeastSeen ? new Estimate(0, difference.Contributions) : difference;
 
     /// <summary>What is not measured, by what it adds to the band of the main gauge at a point. Greatest first.</summary>
     public Outcome<IReadOnlyList<MeasureNext>> MeasureNext(OilPoint point) => At(point).Then<IReadOnlyList<MeasureNext>>(answer =>
@@ -62,7 +70,7 @@ public sealed partial class OilSystem
     /// <summary>What a trial does to the main gauge at a point.</summary>
     public Outcome<TrialAnswer> Try(OilTrial trial, OilPoint point) => Suppose(trial).Then(supposed => At(point).Then(now => supposed.At(point).Then<TrialAnswer>(then =>
         now.Gauges is [var before, ..] && then.Gauges is [var after, ..]
-            ? new TrialAnswer(trial, after, Estimate.Sum([(1, after.Pressure), (-1, before.Pressure)]))
+            ? new TrialAnswer(trial, after, Seen(Estimate.Sum([(1, after.Pressure), (-1, before.Pressure)]))) { Remarks = [.. NotUsed(trial), .. then.Cautions.Where(c => c.Code == OilAnswer.NilGap).Select(c => c.Text)] }
             : NoGauge)));
 
     /// <summary>The trials that a rebuilder would think of first, from the costs at a point.</summary>
@@ -94,7 +102,7 @@ public sealed partial class OilSystem
         static Dictionary<FigureName, double> AsNew(IEnumerable<PressureCost> costs) => costs.ToDictionary(c => c.Figure.Name, c => c.AsNew - c.Figure.Value.Value);
     }
 
-    /// <summary>The main gauge over speeds and temperatures.</summary>
+    /// <summary>The main gauge over speeds and temperatures; its band is taken by slopes, but where a valve may open or shut within it.</summary>
     /// <param name="speeds">[rad/s]</param>
     /// <param name="temperatures">[K]</param>
     public Outcome<OilMap> Map(IReadOnlyList<double> speeds, IReadOnlyList<double> temperatures)
@@ -112,7 +120,10 @@ public sealed partial class OilSystem
                 if (!(before?.Again(point) ?? Solve(point)).IsOk(out var solved, out var problems))
                     return new Outcome<OilMap>.Refused(problems);
                 before = solved;
-                var gauge = Gauge(main, solved);
+                var bands = Bands(solved);
+                var gauge = Gauge(main, solved, bands, bySlopes: true);
+                if (gauge.Pressure.Value > 0 && bands.ValvesMayChange(gauge.Pressure.Band / gauge.Pressure.Value))
+                    gauge = Gauge(main, solved, bands);
                 row[i] = new MapPoint(gauge.Pressure.Value, gauge.Low, gauge.High);
             }
 
@@ -122,12 +133,12 @@ public sealed partial class OilSystem
         return new OilMap(speeds, temperatures, rows);
     }
 
-    /// <summary>[Pa] Draws of the main gauge at a point, everything uncertain drawn together and each draw solved whole. The flow test is not in it.</summary>
+    /// <summary>[Pa] Draws of the main gauge at a point, everything uncertain drawn together, each draw solved whole and in agreement with the flow test that was accepted.</summary>
     /// <param name="point">Where.</param>
     /// <param name="draws">How many, 2 or more.</param>
     /// <param name="seed">The same seed gives the same draws.</param>
     public Outcome<Sample> Draws(OilPoint point, int draws, ulong seed) => Gauges is [var main, ..]
-        ? Solve(point).Then<Sample>(solved => new OilDraws(solved, point).Of(main.At, draws, seed))
+        ? Solve(point).Then<Sample>(solved => new OilDraws(solved, Tested(solved)).Of(main.At, draws, seed))
         : NoGauge;
 
     /// <summary>[m³] What runs out of the tank through the standing pumps while the engine rests at 20 °C.</summary>

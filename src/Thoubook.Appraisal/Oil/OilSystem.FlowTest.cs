@@ -8,8 +8,11 @@ namespace Thoubook.Appraisal.Oil;
 
 public sealed partial class OilSystem
 {
-    /// <summary>[-] standard relative uncertainty of oil caught and timed: volume, time and the oil's temperature together (common practice).</summary>
-    private const double CaughtDoubt = 0.04;
+    /// <summary>[-] What takes a greater share of the total hides the bearings.</summary>
+    private const double Hides = 0.3;
+
+    /// <summary>[-] Flows nearer to each other are those of one way.</summary>
+    private const double Alike = 1e-3;
 
     /// <summary>[-] Beyond so many standard uncertainties something is said.</summary>
     private const double Remarkable = 2;
@@ -19,16 +22,16 @@ public sealed partial class OilSystem
 
     /// <summary>What the flow test is expected to give as it is planned.</summary>
     public Outcome<FlowTestExpected> FlowTestExpected() => _circuit.FlowTest is { } setting
-        ? Expected(setting).Then<FlowTestExpected>(expected => new FlowTestExpected(setting, expected.Total, expected.Each))
+        ? Expected(setting)
         : new Problem("no-flow-test", "flow test", "nothing", "The circuit does not say how the flow test is to be made.", "Say where the oil is fed in, at which pressure and temperature.");
 
     /// <summary>The flow tests of the record, read against what was expected.</summary>
-    public IReadOnlyList<FlowTestReading> FlowTests() => [.. Record.FlowTests.Select(Read).OfType<FlowTestReading>()];
+    public IReadOnlyList<FlowTestReading> FlowTests() => [.. Record.FlowTests.Select(Read)];
 
-    private FlowTestReading? Read(FlowTest test)
+    private FlowTestReading Read(FlowTest test)
     {
-        if (!Expected(SettingOf(test)).IsOk(out var expected, out _))
-            return null;
+        if (!Expected(SettingOf(test)).IsOk(out var expected, out var why))
+            return new FlowTestReading(test, Standing.Of(test, Record), false, null, 0, $"What to expect of it cannot be worked out. {string.Join(" ", why)}", []);
         var deviation = Deviation(test.Flow.Si, expected.Total);
         var says = deviation switch
         {
@@ -60,13 +63,13 @@ public sealed partial class OilSystem
         if (caught <= 0 || expected.Value <= 0)
             return caught > 0 ? double.PositiveInfinity : double.NegativeInfinity;
         var u = expected.StandardUncertainty / expected.Value;
-        return Math.Log(caught / expected.Value) / Math.Sqrt((u * u) + (CaughtDoubt * CaughtDoubt));
+        return Math.Log(caught / expected.Value) / Math.Sqrt((u * u) + (OilDoubts.Caught.Value * OilDoubts.Caught.Value));
     }
 
     private FlowTestSetting SettingOf(FlowTest test) => new(test.FedAt, test.Pressure, test.OilTemperature) { Eccentricity = _circuit.FlowTest?.Eccentricity };
 
     /// <summary>Oil from outside at a node, the pumps disconnected, the crank barely turned, its shafts in their bottom shells.</summary>
-    private Outcome<(Estimate Total, IReadOnlyList<ExpectedFlow> Each)> Expected(FlowTestSetting setting)
+    private Outcome<FlowTestExpected> Expected(FlowTestSetting setting)
     {
         var lying = setting.Eccentricity?.Si ?? FlowTestSetting.UsualEccentricity;
         var circuit = _circuit with
@@ -76,7 +79,7 @@ public sealed partial class OilSystem
         };
         circuit = circuit with { Elements = [.. circuit.Elements.Select(e => OnlyFed(circuit, e))] };
         var point = new OilPoint(0, setting.OilTemperature.Si);
-        return RunningOil.Of(_oil, point).Then(oil => CircuitSizes.Of(circuit, _figures, point.OilTemperature).Then(sizes => SolvedCircuit.Of(sizes, point, oil))).Then<(Estimate, IReadOnlyList<ExpectedFlow>)>(solved =>
+        return RunningOil.Of(_oil, point).Then(oil => CircuitSizes.Of(circuit, _figures, point.OilTemperature).Then(sizes => SolvedCircuit.Of(sizes, point, oil))).Then<FlowTestExpected>(solved =>
         {
             var consumers = new List<ExpectedFlow>();
             double total = 0;
@@ -102,8 +105,44 @@ public sealed partial class OilSystem
 
             // What is fed is what falls to the reservoirs, so that their doubts, shared sources and all, add up to its own.
             var sum = Estimate.Sum([.. shares]);
-            return (new Estimate(total, sum.Contributions), consumers.OrderByDescending(c => c.Flow.Value).ToList());
+            return new FlowTestExpected(setting, new Estimate(total, sum.Contributions), consumers.OrderByDescending(c => c.Flow.Value).ToList()) { Most = Most(solved, circuit, setting.At, total) };
         });
+    }
+
+    /// <summary>What takes most of the total and feeds no bearing, so that it hides what the test is made for; null where nothing takes so much.</summary>
+    private (ElementDefinition Element, double Flow)? Most(SolvedCircuit solved, OilCircuit circuit, NodeName fedAt, double total)
+    {
+        (ElementDefinition Element, double Flow)? most = null;
+        for (var i = 0; i < circuit.Elements.Count; i++)
+        {
+            var element = circuit.Elements[i];
+            if (element.Blanked || OilAnswers.IsBearing(element.Kind) || Math.Abs(solved.Flow(i)) is var flow && flow < Hides * total)
+                continue;
+            var after = new List<NodeName> { solved.Flow(i) > 0 ? element.To : element.From };
+            var feedsBearing = false;
+            for (var n = 0; n < after.Count && !feedsBearing; n++)
+            {
+                if (circuit.Node(after[n])?.Pressure is not null)
+                    continue;
+                for (var j = 0; j < circuit.Elements.Count; j++)
+                {
+                    var next = circuit.Elements[j];
+                    var from = solved.Flow(j) > 0 ? next.From : next.To;
+                    if (next.Blanked || solved.Flow(j) == 0 || from != after[n])
+                        continue;
+                    feedsBearing |= OilAnswers.IsBearing(next.Kind);
+                    var to = from == next.From ? next.To : next.From;
+                    if (!after.Contains(to))
+                        after.Add(to);
+                }
+            }
+
+            // Of several one behind the other, the jet is the one that a plug closes.
+            if (!feedsBearing && (most is not { } so || flow > so.Flow * (1 + Alike) || (flow > so.Flow * (1 - Alike) && element.Kind == ElementKind.Jet)))
+                most = (_circuit.Elements[i], flow);
+        }
+
+        return most;
     }
 
     private static ElementDefinition Lying(ElementDefinition element, double eccentricity) => element with
@@ -142,9 +181,12 @@ public sealed partial class OilSystem
             return null;
         var total = expected.Total;
         var log = new Estimate(Math.Log(total.Value), [.. total.Contributions.Select(c => c with { Value = c.Value / total.Value })]);
-        var source = string.Create(CultureInfo.InvariantCulture, $"the flow test of {test.At.Date:uuuu-MM-dd}");
-        return new FlowFit(log, Math.Log(test.Flow.Si), new Contribution(new UncertaintySource(SourceKind.Repeatability, source), CaughtDoubt, double.PositiveInfinity));
+        var source = string.Create(CultureInfo.InvariantCulture, $"{OilDoubts.TestOf}{test.At.Date:uuuu-MM-dd}");
+        return new FlowFit(log, Math.Log(test.Flow.Si), new Contribution(new UncertaintySource(SourceKind.Repeatability, source), OilDoubts.Caught.Value, double.PositiveInfinity));
     }
+
+    /// <summary>What the accepted flow test says of the sources of a circuit; null where none is fitted to.</summary>
+    private TestedSources? Tested(SolvedCircuit solved) => _fit.Value is { } fit ? new TestedSources(solved, fit.Log, fit.Caught, fit.Noise.Value) : null;
 
     /// <summary>An estimate after the flow test is taken into account: what both owe to the same sources moves it, and narrows it.</summary>
     private Estimate Fitted(Estimate estimate)

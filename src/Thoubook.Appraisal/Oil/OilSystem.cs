@@ -1,4 +1,6 @@
+using System.Collections.Concurrent;
 using Thoubook.Appraisal.Estimates;
+using Thoubook.Mechanics.Numerics;
 using Thoubook.Mechanics.Oil;
 using Thoubook.Record;
 using Thoubook.Record.Circuits;
@@ -20,6 +22,8 @@ public sealed partial class OilSystem
     private readonly IReadOnlyDictionary<FigureName, double> _changes;
     private readonly FigureValues _figures;
     private readonly Lazy<FlowFit?> _fit;
+    private readonly ConcurrentDictionary<OilPoint, Lazy<Outcome<OilAnswer>>> _answers = new();
+    private readonly Lazy<Outcome<IReadOnlyList<PressureCost>>> _costsAtIdle;
 
     private OilSystem(EngineAppraisal appraisal, OilCircuit circuit, EngineOil? oil, IReadOnlyDictionary<FigureName, double> changes, OilSystem? before)
     {
@@ -30,6 +34,7 @@ public sealed partial class OilSystem
         _figures = new FigureValues(appraisal, changes);
 
         // A trial changes the engine after the test that it was fitted to: the fit is that of the engine as it was.
+        _costsAtIdle = new(() => WorkOutCosts(HotIdle));
         _fit = before is null ? new(WorkOutFit) : before._fit;
     }
 
@@ -51,33 +56,12 @@ public sealed partial class OilSystem
         ? OilOf(circuit.Oil).Then<OilSystem>(oil => new OilSystem(appraisal, circuit, oil, new Dictionary<FigureName, double>(), null))
         : new Problem("no-circuit", "circuit", "nothing", "The engine has no oil circuit yet.", "Answer the questions of the circuit's starter, or write a circuit: section in its engine file.");
 
-    /// <summary>The system with something supposed. Nothing is written.</summary>
-    public Outcome<OilSystem> Suppose(OilTrial trial)
-    {
-        var problems = new List<Problem>();
-        foreach (var name in trial.Set.Keys.Concat(trial.ChangeBy.Keys).Where(n => _appraisal[n] is null))
-            problems.Add(new Problem("unknown-figure", "", name.ToString(), "A dimension or fit of the engine.", Nearest.Advice(name.ToString(), Figures(), "Name one of these.")));
-        foreach (var name in trial.Blanked.Concat(trial.Opened).Concat(trial.Sizes.Select(s => s.Element)).Where(n => _circuit.Element(n) is null))
-            problems.Add(new Problem("unknown-element", "", name.Text, "An element of the circuit.", Nearest.Advice(name.Text, _circuit.Elements.Select(e => e.Name.Text), "Name one of these.")));
-        foreach (var name in trial.Opened.Where(n => _circuit.Element(n) is { Blanked: false }))
-            problems.Add(new Problem("not-blanked", "", name.Text, "Only what is blanked can be fitted again, and this is not blanked.", "Leave it out, or name one that is."));
-        foreach (var size in trial.Sizes.Where(s => _circuit.Element(s.Element)?.Shape.Key(s.Key) is null && _circuit.Element(s.Element) is not null))
-            problems.Add(new Problem("unknown-key", size.Element.Text, size.Key, $"One of: {string.Join(", ", _circuit.Element(size.Element)!.Shape.Keys.Select(k => k.Name))}.", "Name one of these."));
-        if (problems.Count > 0)
-            return new Outcome<OilSystem>.Refused(problems);
+    /// <summary>The whole system at one point; those at its states are worked out once.</summary>
+    public Outcome<OilAnswer> At(OilPoint point) => point == HotIdle || _circuit.States.Any(s => PointOf(s) == point)
+        ? _answers.GetOrAdd(point, p => new(() => WorkOut(p))).Value
+        : WorkOut(point);
 
-        var appraisal = trial.Set.Count == 0 ? _appraisal : Appraiser.Appraise(Record with { Supposed = Joined(Record.Supposed, trial.Set, (_, supposed) => supposed) });
-        var circuit = trial.Blanked.Count + trial.Opened.Count + trial.Sizes.Count == 0 && trial.Oil is null ? _circuit : _circuit with
-        {
-            Oil = trial.Oil ?? _circuit.Oil,
-            Elements = [.. _circuit.Elements.Select(e => Changed(e, trial))],
-        };
-        var changes = Joined(_changes.Where(c => !trial.Set.ContainsKey(c.Key)).ToDictionary(), trial.ChangeBy, (was, by) => was + by);
-        return OilOf(circuit.Oil).Then<OilSystem>(oil => new OilSystem(appraisal, circuit, oil, changes, this));
-    }
-
-    /// <summary>The whole system at one point.</summary>
-    public Outcome<OilAnswer> At(OilPoint point) => Solve(point).Then<OilAnswer>(solved => OilAnswers.Of(this, point, solved));
+    private Outcome<OilAnswer> WorkOut(OilPoint point) => Solve(point).Then<OilAnswer>(solved => OilAnswers.Of(this, point, solved));
 
     /// <summary>Every stated condition, judged; one that cannot be worked out says why.</summary>
     public IReadOnlyList<Outcome<StateAnswer>> States() =>
@@ -90,15 +74,26 @@ public sealed partial class OilSystem
             CircuitSizes.Of(_circuit, _figures, point.OilTemperature).Then(sizes => SolvedCircuit.Of(sizes, point, oil)));
 
     /// <summary>What a gauge will read, fitted to the flow test that was accepted.</summary>
-    internal GaugeAnswer Gauge(OilGauge gauge, SolvedCircuit solved)
+    /// <param name="gauge">Which.</param>
+    /// <param name="solved">Where.</param>
+    /// <param name="bands">Of that solution.</param>
+    /// <param name="bySlopes">Whether the ends of the band are taken by slopes alone.</param>
+    internal GaugeAnswer Gauge(OilGauge gauge, SolvedCircuit solved, GaugeBands bands, bool bySlopes = false)
     {
-        var pressure = Fitted(solved.PressureOf(gauge.At));
-        var below = gauge.Height is { } height ? solved.Oil.Density * 9.80665 * ((_circuit.Node(gauge.At)?.Height?.Si ?? 0) - height.Si) : 0;
+        var pressure = new Estimate(bands.Centre(gauge.At), Fitted(solved.PressureOf(gauge.At)).Contributions);
+        var below = gauge.Height is { } height ? solved.Oil.Density * StandardValues.Gravity * ((_circuit.Node(gauge.At)?.Height?.Si ?? 0) - height.Si) : 0;
         IReadOnlyList<Contribution> shares = gauge.Uncertainty is { Si: > 0 } own
             ? [.. pressure.Contributions, new Contribution(new UncertaintySource(SourceKind.Gauge, $"the {gauge.Name} gauge"), own.Si, double.PositiveInfinity)]
             : pressure.Contributions;
-        return new GaugeAnswer(gauge, new Estimate(pressure.Value + below, shares));
+        var reading = new Estimate(pressure.Value + below, shares);
+        if (bySlopes)
+            return new GaugeAnswer(gauge, reading);
+        var doubt = gauge.Uncertainty?.Si ?? 0;
+        var (down, up) = bands.Around(gauge.At, reading, doubt);
+        return new GaugeAnswer(gauge, reading) { Low = reading.Value - down, High = reading.Value + up, Below = limit => { lock (bands) return bands.Below(gauge.At, reading, doubt, limit); } };
     }
+
+    internal GaugeBands Bands(SolvedCircuit solved) => new(solved, Tested(solved));
 
     /// <summary>The gauges as defined; where none is, one at the outlet of the first pressure pump.</summary>
     internal IReadOnlyList<OilGauge> Gauges => _circuit.Gauges.Count > 0 || _circuit.Elements.FirstOrDefault(IsPressurePump) is not { } pump

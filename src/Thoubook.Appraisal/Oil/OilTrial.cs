@@ -24,9 +24,6 @@ public sealed record OilTrial(string Name)
 
     /// <summary>Sizes of elements themselves: the cracking pressure of a valve that is shimmed anew.</summary>
     public IReadOnlyList<TrialSize> Sizes { get; init; } = [];
-
-    /// <summary>What it takes, if that is known.</summary>
-    public string? Takes { get; init; }
 }
 
 /// <param name="Element">Which element.</param>

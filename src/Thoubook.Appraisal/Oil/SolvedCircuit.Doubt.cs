@@ -17,27 +17,51 @@ internal sealed partial class SolvedCircuit
     /// <summary>[Pa] The pressure at a node with the doubt of every size and of the oil.</summary>
     public Estimate PressureOf(NodeName node)
     {
-        var place = _nodes[node];
-        var shares = new double[_sizes.Sources.Count];
-        for (var i = 0; i < _sizes.Inputs.Count; i++)
-        {
-            var slope = Slope(place, i);
-            if (slope == 0)
-                continue;
-            foreach (var (source, share) in _sizes.SharesOf(i))
-                shares[source] += slope * share;
-        }
-
-        var contributions = new List<Contribution>(shares.Length + 1);
-        for (var i = 0; i < shares.Length; i++)
+        var shares = SlopesBySource(_solver, _nodes[node]);
+        var contributions = new List<Contribution>(shares.Length);
+        for (var i = 0; i < _sizes.Sources.Count; i++)
         {
             if (shares[i] != 0)
                 contributions.Add(_sizes.Sources[i] with { Value = shares[i] });
         }
 
         if (_oil.Doubt > 0)
-            contributions.Add(new Contribution(Thickness, Slopes(place).ByThickness * _oil.Doubt, double.PositiveInfinity));
-        return new Estimate(_solver.Pressure(place), contributions);
+            contributions.Add(new Contribution(Thickness, shares[^1], double.PositiveInfinity));
+        return new Estimate(Pressure(node)!.Value, contributions);
+    }
+
+    /// <summary>The place of a source among those of the sizes, the oil's thickness last; null where the circuit does not know it.</summary>
+    public int? PlaceOf(UncertaintySource source)
+    {
+        if (source == Thickness)
+            return _sizes.Sources.Count;
+        for (var i = 0; i < _sizes.Sources.Count; i++)
+        {
+            if (_sizes.Sources[i].Source == source)
+                return i;
+        }
+
+        return null;
+    }
+
+    /// <summary>[Pa] at a node for one standard uncertainty of each source of the sizes, then of how thick the oil is.</summary>
+    /// <param name="solver">Of this circuit, solved; where its sizes are others, how they enter the laws is taken as it is here.</param>
+    /// <param name="node">Place of the node.</param>
+    public double[] SlopesBySource(CircuitSolver solver, int node)
+    {
+        var (byParameter, byThickness) = Slopes(solver, node);
+        var shares = new double[_sizes.Sources.Count + 1];
+        for (var i = 0; i < _sizes.Inputs.Count; i++)
+        {
+            var slope = Slope(solver, byParameter, i);
+            if (slope == 0)
+                continue;
+            foreach (var (source, share) in _sizes.SharesOf(i))
+                shares[source] += slope * share;
+        }
+
+        shares[^1] = byThickness * _oil.Doubt;
+        return shares;
     }
 
     /// <summary>[m³/s] The flow of an element with the doubt of every size and of the oil: each is changed a little and the circuit solved anew.</summary>
@@ -51,21 +75,20 @@ internal sealed partial class SolvedCircuit
         return new Estimate(Flow(element), Estimate.Sum([.. terms]).Contributions);
     }
 
-    private (double[] ByParameter, double ByThickness) Slopes(int node)
+    private (double[] ByParameter, double ByThickness) Slopes(CircuitSolver solver, int node)
     {
-        if (!_slopes.TryGetValue(node, out var slopes))
-        {
-            var byParameter = new double[_solver.Circuit.ParameterCount];
-            _slopes[node] = slopes = (byParameter, _solver.Sensitivities(node, byParameter));
-        }
-
+        if (ReferenceEquals(solver, _solver) && _slopes.TryGetValue(node, out var slopes))
+            return slopes;
+        var byParameter = new double[solver.Circuit.ParameterCount];
+        slopes = (byParameter, solver.Sensitivities(node, byParameter));
+        if (ReferenceEquals(solver, _solver))
+            _slopes[node] = slopes;
         return slopes;
     }
 
     /// <summary>[any] Pa at a node for one SI unit of a size, or for the natural logarithm of the element's flow.</summary>
-    private double Slope(int node, int input)
+    private double Slope(CircuitSolver solver, double[] slopes, int input)
     {
-        var slopes = Slopes(node).ByParameter;
         var (element, key) = (_sizes.Inputs[input].Element, _sizes.Inputs[input].Key);
         var (first, count) = _laws[element];
         var parameter = _solver.Circuit.FirstParameter(first);
@@ -75,7 +98,7 @@ internal sealed partial class SolvedCircuit
             for (var law = first; law < first + count; law++)
             {
                 var conductance = _solver.Circuit.FirstParameter(law);
-                sum += slopes[conductance] * _solver[new ParameterId(conductance)];
+                sum += slopes[conductance] * solver[new ParameterId(conductance)];
             }
 
             return sum;

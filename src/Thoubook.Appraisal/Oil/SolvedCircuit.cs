@@ -50,6 +50,12 @@ internal sealed partial class SolvedCircuit
 
     public CircuitSizes Sizes => _sizes;
 
+    /// <summary>[rad/s] of the engine.</summary>
+    public double Speed => _point.Speed;
+
+    /// <summary>The solver that stands at this solution; it is not to be moved.</summary>
+    public CircuitSolver Own => _solver;
+
     public RunningOil Oil => _oil;
 
     public Mechanics.Numerics.SolveReport Report => _solver.Report;

@@ -113,12 +113,12 @@ internal sealed record OilDrainDownAnswer(double Hours, double Volume);
 internal sealed record OilFurthestAnswer(string Name, double Pressure);
 
 /// <summary>What one source adds to the band of the main gauge: half its width at 95 in 100, of this share alone.</summary>
-internal sealed record OilDoubtAnswer(string Source, double HalfWidth);
+internal sealed record OilDoubtAnswer(string Source, double HalfWidth, string? Assumed);
 
 /// <summary>What is supposed, and the main gauge then less now.</summary>
-internal sealed record OilTrialAnswer(string Name, BandAnswer Then, BandAnswer Difference)
+internal sealed record OilTrialAnswer(string Name, BandAnswer Then, BandAnswer Difference, IReadOnlyList<string> Remarks)
 {
-    public static OilTrialAnswer Of(TrialAnswer trial) => new(trial.Trial.Name, BandAnswer.Of(trial.Then.Pressure), BandAnswer.Of(trial.Difference));
+    public static OilTrialAnswer Of(TrialAnswer trial) => new(trial.Trial.Name, BandAnswer.Of(trial.Then.Pressure), BandAnswer.Of(trial.Difference), trial.Remarks);
 }
 
 /// <summary>What <c>oil rank ENGINE --json</c> answers.</summary>
@@ -155,16 +155,21 @@ internal sealed record OilMeasureNextAnswer(string Name, double Adds, double Ban
 internal sealed record OilMapAnswer(string Engine, bool Invented, string Gauge, IReadOnlyList<double> Speeds, IReadOnlyList<double> Temperatures, IReadOnlyList<IReadOnlyList<BandAnswer>> Pressures, IReadOnlyList<string> Cautions);
 
 /// <summary>What <c>oil flow-test ENGINE --json</c> answers.</summary>
-internal sealed record OilFlowTestAnswer(string Engine, bool Invented, string FedAt, double Pressure, double OilTemperature, BandAnswer Total, IReadOnlyList<OilFlowAnswer> Each, IReadOnlyList<OilFlowTestReadingAnswer> Tests, IReadOnlyList<string> Cautions);
+internal sealed record OilFlowTestAnswer(string Engine, bool Invented, string FedAt, double Pressure, double OilTemperature, BandAnswer Total, IReadOnlyList<OilFlowAnswer> Each, OilMostAnswer? Most, IReadOnlyList<OilFlowTestReadingAnswer> Tests, IReadOnlyList<string> Cautions);
+
+/// <summary>The one way that hides the bearings.</summary>
+/// <param name="Flow">[m³/s]</param>
+/// <param name="Left">[m³/s] of the total with it blanked.</param>
+internal sealed record OilMostAnswer(string Name, double Flow, double? Left);
 
 internal sealed record OilFlowAnswer(string Name, BandAnswer Flow);
 
-internal sealed record OilFlowTestReadingAnswer(string Id, double Flow, BandAnswer Expected, double Deviation, bool Stands, bool Calibrates, string Says, IReadOnlyList<OilCaughtAnswer> Each)
+internal sealed record OilFlowTestReadingAnswer(string Id, double Flow, BandAnswer? Expected, double Deviation, bool Stands, bool Calibrates, string Says, IReadOnlyList<OilCaughtAnswer> Each)
 {
     public static OilFlowTestReadingAnswer Of(FlowTestReading reading) => new(
         reading.Test.Id.ToString(),
         reading.Test.Flow.Si,
-        BandAnswer.Of(reading.Expected),
+        reading.Expected is { } expected ? BandAnswer.Of(expected) : null,
         reading.Deviation,
         reading.Standing.Stands,
         reading.Calibrates,

@@ -99,6 +99,7 @@ internal static class OilFlowTestVerb
             return terminal.Refuse(request, problems);
         var (asked, expected) = known;
         var tests = asked.Now.FlowTests();
+        var left = expected.Most is { } way && asked.System.Suppose(new OilTrial("") { Blanked = [way.Element.Name] }).Then(blanked => blanked.FlowTestExpected()).IsOk(out var without, out _) ? without.Total.Value : (double?)null;
         IReadOnlyList<Caution> cautions = [OilCautions.FlowTest, OilCautions.BlankedPort, OilCautions.Prediction];
         if (request.Has(Option.Json))
         {
@@ -111,6 +112,7 @@ internal static class OilFlowTestVerb
                     expected.Setting.OilTemperature.Si,
                     BandAnswer.Of(expected.Total),
                     [.. expected.Each.Select(e => new OilFlowAnswer(e.Element.Name.Text, BandAnswer.Of(e.Flow)))],
+                    expected.Most is { } hides ? new(hides.Element.Name.Text, hides.Flow, left) : null,
                     [.. tests.Select(OilFlowTestReadingAnswer.Of)],
                     [.. cautions.Select(c => c.Text)]),
                 AnswerJson.Shapes.OilFlowTestAnswer);
@@ -118,8 +120,8 @@ internal static class OilFlowTestVerb
         }
 
         terminal.Out.WriteLine($"{asked.Name}: flow test at {expected.Setting.At}, {expected.Setting.Pressure.Text}, oil {expected.Setting.OilTemperature.Text}");
-        if (asked.Trial is { } supposed)
-            terminal.Out.WriteLine($"Supposed: {supposed.Name}.");
+        foreach (var line in asked.Supposed)
+            terminal.Out.WriteLine(line);
         terminal.Out.WriteLine($"In all {OilAsked.Flow(expected.Total.Value)}, {Band(expected.Total, OilAsked.Flow)} 95 times in 100; {QuantityText.Format(ImperialGallon / expected.Total.Value, TradeUnit.Minute, 1)} for an imperial gallon.");
         terminal.Out.WriteLine();
         var each = new Table("from", "flow", "95 times in 100");
@@ -128,6 +130,8 @@ internal static class OilFlowTestVerb
         each.WriteTo(terminal);
         if (expected.Each.Count(e => !OilAsked.IsCaught(e.Flow.Value)) is > 0 and var dry)
             terminal.Out.WriteLine($"{dry} more give nothing that could be caught.");
+        if (expected.Most is { } most && left is { } rest)
+            terminal.Out.WriteLine($"{most.Element.Name} takes {OilAsked.Flow(most.Flow)} of it and feeds no bearing. Blanked, {OilAsked.Flow(rest)} would be left, in which the bearings show: --blank {most.Element.Name}.");
         terminal.Out.WriteLine();
         if (tests.Count == 0)
         {
@@ -141,7 +145,7 @@ internal static class OilFlowTestVerb
                 table.Add(
                     test.Test.Id.ToString(),
                     test.Test.Flow.Text,
-                    OilAsked.Flow(test.Expected.Value),
+                    test.Expected is { } should ? OilAsked.Flow(should.Value) : "—",
                     !test.Standing.Stands ? test.Standing.Why : test.Calibrates ? "calibrates" : "stands",
                     string.Join(" ", test.Each.Select(e => e.Says).Prepend(test.Says)));
             }

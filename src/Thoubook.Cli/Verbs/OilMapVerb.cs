@@ -48,8 +48,8 @@ internal static class OilMapVerb
         }
 
         terminal.Out.WriteLine($"{asked.Name}: the {gauge} gauge in {asked.PressureSymbol}, with half the width of the band that holds it 95 times in 100");
-        if (asked.Trial is { } supposed)
-            terminal.Out.WriteLine($"Supposed: {supposed.Name}.");
+        foreach (var line in asked.Supposed)
+            terminal.Out.WriteLine(line);
         terminal.Out.WriteLine();
         var table = new Table(["oil", .. map.Speeds.Select(s => asked.SpeedUnit.Show(s))]);
         for (var i = 0; i < map.Temperatures.Count; i++)

@@ -84,8 +84,8 @@ internal static class OilPumpVerb
     private static void Tell(Terminal terminal, PumpCard card, OilAsked? asked, OilTrial? trial)
     {
         terminal.Out.WriteLine($"{card.Part}{(card.Element is { } element ? $", in the circuit as {element.Name}" : "")}");
-        if (trial is not null)
-            terminal.Out.WriteLine($"Supposed: {trial.Name}.");
+        foreach (var line in asked?.Supposed ?? (trial is null ? [] : [$"Supposed: {trial.Name}."]))
+            terminal.Out.WriteLine(line);
         terminal.Out.WriteLine();
         var sizes = new Table("size", "value", "from");
         foreach (var size in card.Sizes)

@@ -54,8 +54,8 @@ internal static class OilRankVerb
     {
         var asked = ranked.Asked;
         terminal.Out.WriteLine($"{asked.Name}: {asked.Where}");
-        if (asked.Trial is { } supposed)
-            terminal.Out.WriteLine($"Supposed: {supposed.Name}.");
+        foreach (var line in asked.Supposed)
+            terminal.Out.WriteLine(line);
         terminal.Out.WriteLine();
         terminal.Out.WriteLine("Where the pressure goes, worst first: what the main gauge would gain with each as new. Clearances as at this oil temperature");
         var costs = new Table("figure", "now", "as new", "costs", "taken by");
@@ -90,9 +90,9 @@ internal static class OilRankVerb
         {
             terminal.Out.WriteLine();
             terminal.Out.WriteLine("What a repair would buy");
-            var trials = new Table("trial", "main gauge then", "difference", "takes");
+            var trials = new Table("trial", "main gauge then", "difference");
             foreach (var trial in ranked.Trials)
-                trials.Add(trial.Trial.Name, asked.Pressure(trial.Then.Pressure.Value), asked.Difference(trial.Difference), trial.Trial.Takes ?? "");
+                trials.Add(trial.Trial.Name, asked.Pressure(trial.Then.Pressure.Value), asked.Difference(trial.Difference));
             trials.WriteTo(terminal);
         }
 

@@ -83,18 +83,22 @@ internal static class OilShowVerb
         [.. states.Select(s => OilStateAnswer.Of(s.Item1, s.Item2))],
         answer.Furthest is { } furthest ? new(furthest.Element.Name.Text, furthest.From) : null,
         asked.System.DrainDown(Overnight).IsOk(out var drained, out _) ? new(Overnight, drained) : null,
-        [.. OilSystem.Doubt(answer).Select(d => new OilDoubtAnswer(d.Source.Name, d.HalfWidth))],
+        [.. OilSystem.Doubt(answer).Select(d => new OilDoubtAnswer(d.Source.Name, d.HalfWidth, OilDoubts.Stated(d.Source)))],
         answer.Nodes.ToDictionary(n => n.Name.Text, n => n.Pressure),
         answer.Elements.ToDictionary(e => e.Element.Name.Text, e => e.Flow),
-        answer.HowSolved,
+        $"{answer.HowSolved} {answer.HowBands}",
         [.. cautions.Select(c => c.Text)]);
 
     private static void Tell(Terminal terminal, Shown shown, (OilState, Outcome<Appraisal.Oil.StateAnswer>)[] states, IReadOnlyList<Caution> cautions)
     {
         var (asked, answer) = (shown.Asked, shown.Answer);
         terminal.Out.WriteLine($"{asked.Name}: {asked.Where}");
-        if (shown.Trial is { } trial)
-            terminal.Out.WriteLine($"Supposed: {trial.Trial.Name}. Main gauge {asked.Difference(trial.Difference)}.");
+        foreach (var line in asked.Supposed)
+            terminal.Out.WriteLine(line);
+        foreach (var caution in cautions.Where(c => c.Code == OilAnswer.NilGap))
+            terminal.Out.WriteLine($"Caution: {caution.Text}");
+        if (shown.Trial is { } trial && asked.Now.NotUsed(trial.Trial).Count == 0)
+            terminal.Out.WriteLine($"Main gauge {asked.Difference(trial.Difference)}.");
         Section(terminal, Gauges(asked, answer));
         Section(terminal, States(asked, states));
         Section(terminal, Pumps(asked, answer));
@@ -105,13 +109,14 @@ internal static class OilShowVerb
             terminal.Out.WriteLine($"Least fed bearing: {furthest.Element.Name}, {asked.Pressure(furthest.From)}.");
         var doubt = OilSystem.Doubt(answer).Take(4).Where(d => d.HalfWidth > 0).ToArray();
         if (doubt.Length > 0)
-            terminal.Out.WriteLine($"What makes the band of the main gauge: {string.Join("; ", doubt.Select(d => $"{d.Source.Name} ± {asked.Pressure(d.HalfWidth)}"))}.");
+            terminal.Out.WriteLine($"What makes the band of the main gauge: {string.Join("; ", doubt.Select(d => $"{d.Source.Name} ± {asked.Pressure(d.HalfWidth)}{(OilDoubts.Stated(d.Source) is { } stated ? $" (assumed: {stated})" : "")}"))}.");
         if (shown.Draws is { } draws)
             terminal.Out.WriteLine($"Of {draws.Count} draws of the main gauge, each solved whole, 95 in 100 lie from {asked.Band(draws.Quantile(0.025), draws.Quantile(0.975))}; their mean is {asked.Pressure(draws.Mean)}.");
         if (asked.System.DrainDown(Overnight).IsOk(out var drained, out _) && drained > 0)
             terminal.Out.WriteLine($"Standing cold for {TradeUnit.Hour.Show(Overnight * TradeUnit.Hour.Factor)}, {TradeUnit.Litre.Show(drained, 2)} runs from the tank through the pump.");
+        terminal.Out.WriteLine(answer.HowBands);
         terminal.Out.WriteLine($"Clearances stand as they are at this oil temperature. {answer.HowSolved}");
-        foreach (var caution in cautions)
+        foreach (var caution in cautions.Where(c => c.Code != OilAnswer.NilGap))
             terminal.Out.WriteLine($"Caution: {caution.Text}");
     }
 
@@ -192,7 +197,7 @@ internal static class OilShowVerb
         if (circuit.Elements.Any(e => e.Blanked))
             cautions.Add(OilCautions.BlankedPort);
         cautions.Add(OilCautions.Prediction);
-        return [.. cautions.DistinctBy(c => c.Code)];
+        return [.. cautions.Distinct()];
     }
 
     private sealed record Shown(OilAsked Asked, OilAnswer Answer, TrialAnswer? Trial, Sample? Draws);

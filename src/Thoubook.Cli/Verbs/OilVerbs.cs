@@ -86,12 +86,15 @@ internal sealed record OilAsked(EngineRecord Record, OilSystem Now, OilTrial? Tr
 
     public string Where => $"{SpeedUnit.Show(Point.Speed)}, oil {TemperatureUnit.Show(Point.OilTemperature)}{(State is { } state ? $" ({state.Name})" : "")}";
 
+    /// <summary>What is supposed, and what of it no pressure hangs on; nothing where nothing is.</summary>
+    public IReadOnlyList<string> Supposed => Trial is { } trial ? [$"Supposed: {trial.Name}.", .. Now.NotUsed(trial)] : [];
+
     public string Pressure(double pascals) => PressureUnit.Show(pascals, Digits);
 
     public string Band(double low, double high) => $"{PressureNumber(low)} to {Pressure(high)}";
 
     /// <summary>A difference with its half width: <c>+2.1 psi ± 0.4</c>.</summary>
-    public string Difference(Estimate pressure) => $"{(pressure.Value < 0 ? "" : "+")}{Pressure(pressure.Value)} ± {PressureNumber(pressure.Band)}";
+    public string Difference(Estimate pressure) => !IsSeen(pressure.Value) && !IsSeen(pressure.Band) ? "nothing that can be seen" : $"{(pressure.Value < 0 ? "" : "+")}{Pressure(pressure.Value)} ± {PressureNumber(pressure.Band)}";
 
     /// <summary>Whether a difference of pressure is more than nought as it is shown.</summary>
     public bool IsSeen(double pascals) => Math.Abs(PressureUnit.FromSi(pascals)) >= 0.5 * Math.Pow(10, -Digits);

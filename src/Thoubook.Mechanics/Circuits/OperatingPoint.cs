@@ -1,3 +1,5 @@
+using Thoubook.Mechanics.Numerics;
+
 namespace Thoubook.Mechanics.Circuits;
 
 /// <summary>What an oil circuit runs at.</summary>
@@ -10,8 +12,8 @@ public readonly record struct OperatingPoint(double Speed, double Viscosity, dou
     public Func<double, double>? ViscosityAtRise { get; init; }
 
     /// <summary>[Pa] absolute, of the air round the engine.</summary>
-    public double Atmosphere { get; init; } = 101325;
+    public double Atmosphere { get; init; } = StandardValues.Atmosphere;
 
     /// <summary>[m/s] free fall in one second.</summary>
-    internal static double Gravity => 9.80665;
+    internal static double Gravity => StandardValues.Gravity;
 }

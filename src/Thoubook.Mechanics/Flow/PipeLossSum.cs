@@ -1,3 +1,4 @@
+using Thoubook.Mechanics.Numerics;
 using Thoubook.Mechanics.Sums;
 
 namespace Thoubook.Mechanics.Flow;
@@ -6,7 +7,7 @@ namespace Thoubook.Mechanics.Flow;
 internal static class PipeLossSum
 {
     /// <summary>[Pa] what the air can press up a suction pipe.</summary>
-    private const double Atmosphere = 101325;
+    private const double Atmosphere = StandardValues.Atmosphere;
 
     public static Sum Description { get; } = new(Answer)
     {

@@ -1,3 +1,4 @@
+using Thoubook.Mechanics.Numerics;
 using Thoubook.Mechanics.Sums;
 
 namespace Thoubook.Mechanics.Pumps;
@@ -5,7 +6,7 @@ namespace Thoubook.Mechanics.Pumps;
 /// <summary>The sum <c>filling-limit</c>.</summary>
 internal static class FillingLimitSum
 {
-    private const double Gravity = 9.80665;
+    private const double Gravity = StandardValues.Gravity;
 
     public static Sum Description { get; } = new(Answer)
     {
@@ -17,7 +18,7 @@ internal static class FillingLimitSum
             new("tip-diameter", "d_a", "diameter over the tips", Measure.Length) { Allowed = Allowed.Between(5e-3, 0.5) },
             new("root-diameter", "d_f", "diameter at the roots of the teeth", Measure.Length) { Allowed = Allowed.Between(2e-3, 0.5) },
             new("density", "ρ", "density of the oil", Measure.Density) { Allowed = Allowed.Between(500, 1_500), Default = 870 },
-            new("atmosphere", "p_a", "pressure of the air on the oil, absolute", Measure.Pressure) { Allowed = Allowed.Between(3e4, 1.2e5), Default = 101_325 },
+            new("atmosphere", "p_a", "pressure of the air on the oil, absolute", Measure.Pressure) { Allowed = Allowed.Between(3e4, 1.2e5), Default = StandardValues.Atmosphere },
             new("head", "H", "height of the oil above the pump; below 0 where the pump lifts it", Measure.Length) { Allowed = Allowed.Between(-5, 5), Default = 0 },
             new("loss", "p_l", "loss in suction pipe and strainer", Measure.Pressure) { Allowed = Allowed.Between(0, 1e5), Default = 0 },
             new("least-pressure", "p_m", "absolute pressure that the oil bears before it lets go of its air", Measure.Pressure) { Allowed = Allowed.Between(0, 1e5), Default = 40_000 },

@@ -44,6 +44,8 @@ internal static class SpringTestSum
             yield return new("second-length", "two loads at one length", "two lengths well apart", "Measure at a second length.");
         else if ((inputs["second-load"] - inputs["first-load"]) / (inputs["first-length"] - inputs["second-length"]) is not (> 0 and < double.PositiveInfinity))
             yield return new("second-load", "a spring that is not stronger where it is shorter", "the greater load at the shorter length", "Check which load belongs to which length.");
+        if (inputs.Maybe("free-length") is { } free && free < Math.Max(inputs["first-length"], inputs["second-length"]))
+            yield return new("free-length", "a free length shorter than a length at which the spring was loaded", "a free length at least as long as both lengths", "Check the lengths and the drawing.");
         if (inputs.IsGiven("wanted-load") && !inputs.IsGiven("fitted-length"))
             yield return new("fitted-length", "a wanted load without the length", "the length as fitted", "Give fitted-length too.");
     }

@@ -8,7 +8,7 @@ internal static class ElementKeys
 {
     private const double Inch = 0.0254;
     private const double Thou = Inch / 1000;
-    private const double Psi = 6894.757293168361;
+    private static readonly double Psi = TradeUnit.Psi.Factor;
     private const double Degree = Math.PI / 180;
     private const double ImperialGallon = 4.54609e-3;
     private const double PoundForce = 4.4482216152605;

@@ -61,7 +61,7 @@ public sealed record SizeRange(double Least, double Greatest)
 /// <summary>What figures of a circuit may be beside the sizes of its elements; beyond that stands a slip of the pen or of the unit.</summary>
 public static class CircuitRanges
 {
-    private const double Psi = 6894.757293168361;
+    private static readonly double Psi = TradeUnit.Psi.Factor;
     private const double Foot = 0.3048;
     private const double CelsiusZero = 273.15;
 
@@ -84,7 +84,7 @@ public static class CircuitRanges
     public static SizeRange OilTemperature { get; } = new(CelsiusZero - 60, CelsiusZero + 200);
 
     /// <summary>[Pa] gauge, of a reservoir or a limit: above nothing at all.</summary>
-    public static SizeRange Pressure { get; } = new(-101_325, 1500 * Psi) { IsAboveLeast = true };
+    public static SizeRange Pressure { get; } = new(-TradeUnit.Atmosphere.Factor, 1500 * Psi) { IsAboveLeast = true };
 
     /// <summary>[Pa] gauge, at which oil is fed from outside.</summary>
     public static SizeRange FeedPressure { get; } = new(0, 1500 * Psi) { IsAboveLeast = true };

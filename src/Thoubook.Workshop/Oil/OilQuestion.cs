@@ -65,6 +65,8 @@ public static class OilQuestion
         var oil = string.IsNullOrWhiteSpace(supposed.Oil) ? null : new OilChoice { Grade = supposed.Oil.Trim() };
         if (oil is not null)
             names.Add($"oil {oil.Grade}");
+        else if (supposed.Oil is not null)
+            problems.Add(new("oil-grade", "oil", "nothing", "A grade of an open standard, such as SAE 40, SAE 20W-50 or ISO VG 100.", "Write one, or leave it out."));
         var blanked = Elements(supposed.Blank, "blank", "blanked");
         var opened = Elements(supposed.Open, "open", "fitted again");
         return problems.Count > 0

@@ -11,7 +11,7 @@ public sealed record OilSupposition
     /// <summary>NAME=±VALUE: a dimension or fit changes by this much; what was measured stays, with its doubt.</summary>
     public IReadOnlyList<string> ChangeBy { get; init; } = [];
 
-    /// <summary>Another oil, by its grade.</summary>
+    /// <summary>Another oil, by its grade; null: the circuit's own.</summary>
     public string? Oil { get; init; }
 
     /// <summary>Elements that a plug closes.</summary>
@@ -20,5 +20,5 @@ public sealed record OilSupposition
     /// <summary>Blanked elements that are fitted again.</summary>
     public IReadOnlyList<string> Open { get; init; } = [];
 
-    public bool IsNothing => Set.Count == 0 && ChangeBy.Count == 0 && string.IsNullOrWhiteSpace(Oil) && Blank.Count == 0 && Open.Count == 0;
+    public bool IsNothing => Set.Count == 0 && ChangeBy.Count == 0 && Oil is null && Blank.Count == 0 && Open.Count == 0;
 }

@@ -137,7 +137,7 @@ internal sealed class CircuitAnswers
         return key switch
         {
             "scavenge-pumps" when _given.TryGetValue("sump", out var sump) && sump.Trim() == Sump.Dry.Word() => "1",
-            "big-ends" when _given.TryGetValue("mains", out var mains) && StarterQuestion.Whole(mains) is { } number => Math.Max(1, number - 1).ToString(CultureInfo.InvariantCulture),
+            "big-ends" when _given.TryGetValue("mains", out var mains) && StarterQuestion.Whole(mains) is { } number && number <= CircuitStarter.Questions.Single(q => q.Key == "mains").Most => Math.Max(1, number - 1).ToString(CultureInfo.InvariantCulture),
             _ => question.Usual,
         };
     }

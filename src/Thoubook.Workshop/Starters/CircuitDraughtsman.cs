@@ -135,7 +135,7 @@ internal sealed class CircuitDraughtsman(EngineRecord record, CircuitAnswers ans
     {
         // A spring that opens the valve wholly at a quarter above its setting; wholly open is a quarter of the seat.
         var seat = gears.SeatBore;
-        var spring = cracking * 6894.757293168361 * Math.PI * seat / 4;
+        var spring = cracking * TradeUnit.Psi.Factor * Math.PI * seat / 4;
         Add(name, ElementKind.DiscValve, from, to, null, [Assumed("seat", seat), Assumed("cracking", $"{cracking.ToString(CultureInfo.InvariantCulture)} psi"), Assumed("spring", TradeUnit.PoundForcePerInch.Show(spring, 1)), Assumed("lift", TradeUnit.Inch.Show(seat / 4, 3))]);
     }
 

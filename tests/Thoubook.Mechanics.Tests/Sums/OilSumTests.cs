@@ -62,6 +62,8 @@ public sealed class OilSumTests
     [InlineData("spring", "total", "wire=0.004 coil=0.03 active=6 total=5 free-length=0.062")]
     [InlineData("spring", "free-length", "wire=0.004 coil=0.03 active=6 free-length=0.032")]
     [InlineData("spring-test", "second-length", "first-length=0.05 first-load=100 second-length=0.05 second-load=150")]
+    [InlineData("spring-test", "free-length", "first-length=0.05 first-load=100 second-length=0.04 second-load=200 free-length=0.045")]
+    [InlineData("spring-test", "free-length", "first-length=0.04 first-load=200 second-length=0.05 second-load=100 free-length=0.0499")]
     [InlineData("spring-test", "second-load", "first-length=0.05 first-load=100 second-length=0.04 second-load=90")]
     [InlineData("spring-test", "second-load", "first-length=0.05 first-load=100 second-length=0.04 second-load=100")]
     [InlineData("spring-test", "fitted-length", "first-length=0.05 first-load=100 second-length=0.04 second-load=200 wanted-load=150")]

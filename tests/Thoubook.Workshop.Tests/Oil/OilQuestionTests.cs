@@ -77,6 +77,24 @@ public sealed class OilQuestionTests : IDisposable
         Assert.Equal("supposed-twice", Bench.Refused(OilQuestion.Trial(_bench.Record, supposed, NothingConfirmed)).Code);
     }
 
+    [Theory]
+    [InlineData("")]
+    [InlineData("  ")]
+    public void Trial_AnOilWithoutAName_IsRefused(string oil)
+    {
+        var supposed = new OilSupposition { Oil = oil };
+        Assert.False(supposed.IsNothing);
+        var problem = Bench.Refused(OilQuestion.Trial(_bench.Record, supposed, NothingConfirmed));
+        Assert.Equal(("oil-grade", "oil"), (problem.Code, problem.Field));
+    }
+
+    [Fact]
+    public void Trial_OfASize_IsRefusedInTheUnitThatWasWritten()
+    {
+        var problem = Bench.Refused(OilQuestion.Trial(_bench.Record, new OilSupposition { Set = ["relief.seat=-12 mm"] }, NothingConfirmed));
+        Assert.Equal(("-12 mm", "The seat of a disc valve is above 0 mm, up to 1524 mm."), (problem.Found, problem.Allowed));
+    }
+
     [Fact]
     public void Values_ABareNumber_IsInTheUnitOfTheStates()
     {

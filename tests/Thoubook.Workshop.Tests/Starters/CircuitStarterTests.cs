@@ -139,6 +139,8 @@ public sealed partial class CircuitStarterTests
     [InlineData("scavenge-pumps", "1", "scavenge-of-wet-sump", "dry")]
     [InlineData("journal", "2 psi", "unit-wrong-kind", "in")]
     [InlineData("journal", "-2 in", "circuit-size", "above")]
+    [InlineData("mains", "500", "number", "1 to 16")]
+    [InlineData("mains", "17", "number", "1 to 16")]
     [InlineData("pump-at", "Pressure Pump", "part-name", "small letters")]
     [InlineData("mains-at", "crankcase.main-{n}", "unknown-figure", "Correct")]
     public void WhatIsNoAnswer_IsRefused(string key, string text, string code, string says)

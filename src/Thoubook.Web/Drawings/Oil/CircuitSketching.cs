@@ -26,7 +26,7 @@ internal static class CircuitSketching
             [
                 .. state.Gauges.Where(g => at.ContainsKey(g.Gauge.Gauge.At)).Select(g => new SketchGauge(g.Gauge.Gauge.Name.Text, at[g.Gauge.Gauge.At], units.PressureOf(g.Gauge.Pressure.Value))
                 {
-                    Band = $"± {units.BandOf(g.Gauge.Pressure)} {units.Pressure.Symbol}",
+                    Band = $"{(units.BandOf(g.Gauge)[0] == '−' ? "" : "± ")}{units.BandOf(g.Gauge)} {units.Pressure.Symbol}",
                     Least = g.Limit?.Least?.Si / units.Pressure.Factor,
                     Greatest = g.Limit?.Greatest?.Si / units.Pressure.Factor,
                 }),
@@ -89,7 +89,7 @@ internal static class CircuitSketching
 
     private static string Spoken(StateAnswer state, OilUnits units)
     {
-        var gauges = string.Join(", ", state.Answer.Gauges.Select(g => $"{g.Gauge.Name} {units.PressureOf(g.Pressure.Value)} plus or minus {units.BandOf(g.Pressure)}"));
+        var gauges = string.Join(", ", state.Answer.Gauges.Select(g => $"{g.Gauge.Name} {units.PressureOf(g.Pressure.Value)} {units.SpokenBandOf(g)}"));
         var most = string.Join(" and ", state.Answer.Consumers.Take(2).Select(c => $"{NameOf(c.Element)} takes {units.FlowOf(c.Flow)}"));
         return $"Gauges in {units.Pressure.Symbol}: {gauges}. {(most.Length > 0 ? $"{Said.Sentence(most)} {units.Flow.Symbol}. " : "")}The path as a list has every figure.";
     }

@@ -1,5 +1,6 @@
 using System.Globalization;
 using Thoubook.Appraisal.Estimates;
+using Thoubook.Appraisal.Oil;
 using Thoubook.Record.Circuits;
 using Thoubook.Record.Quantities;
 using Thoubook.Web.Sheets;
@@ -30,6 +31,16 @@ public sealed class OilUnits
     public string PressureOf(double pascals) => Fixed(pascals / Pressure.Factor, PressureDigits);
 
     public string BandOf(Estimate estimate) => Fixed(estimate.Band / Pressure.Factor, PressureDigits);
+
+    /// <summary>Half the width of a gauge's band; both ways where it is lopsided: <c>−5.1 +0.4</c>.</summary>
+    public string BandOf(GaugeAnswer gauge)
+    {
+        var (down, up) = (Fixed((gauge.Pressure.Value - gauge.Low) / Pressure.Factor, PressureDigits), Fixed((gauge.High - gauge.Pressure.Value) / Pressure.Factor, PressureDigits));
+        return down == up ? up : $"−{down} +{up}";
+    }
+
+    /// <summary>The same as a speaker says it.</summary>
+    public string SpokenBandOf(GaugeAnswer gauge) => BandOf(gauge) is var band && band[0] == '−' ? band.Replace("−", "less ", StringComparison.Ordinal).Replace(" +", " or more ", StringComparison.Ordinal) : $"plus or minus {band}";
 
     /// <summary>With its sign: +1.6.</summary>
     public string DifferenceOf(double pascals) => Signed(pascals / Pressure.Factor, PressureDigits);
