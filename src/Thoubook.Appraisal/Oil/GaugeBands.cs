@@ -23,8 +23,8 @@ internal sealed class GaugeBands(SolvedCircuit solved, TestedSources? test)
 
     private const int Halvings = 10;
 
-    /// <summary>[-] Beyond this share of the delivery a valve that spills does not shut within a band.</summary>
-    private const double WideOpen = 0.6;
+    /// <summary>[-] of a pressure, that is no change.</summary>
+    private const double Hardly = 1e-3;
 
     private readonly Lazy<MovedCircuit> _moved = new(() => new MovedCircuit(solved));
     private readonly double[] _mean = test?.Mean ?? new double[solved.Sizes.Sources.Count + 1];
@@ -106,8 +106,11 @@ internal sealed class GaugeBands(SolvedCircuit solved, TestedSources? test)
     private double[][] Ways(int place)
     {
         if (!_ways.TryGetValue(place, out var ways))
-            _ways[place] = ways = [solved.SlopesBySource(solved.Own, place), .. HeldShut.Select(solver => solved.SlopesBySource(solver, place))];
+            _ways[place] = ways = [solved.SlopesBySource(solved.Own, place), .. HeldShut.Where(Matters).Select(solver => solved.SlopesBySource(solver, place))];
         return ways;
+
+        // A valve by which the gauge stands where it stands without it is none of its own.
+        bool Matters(CircuitSolver shut) => Math.Abs(shut.Pressure(place) - solved.Own.Pressure(place)) > Hardly * Math.Abs(solved.Own.Pressure(place));
     }
 
     /// <summary>[Pa] at a node with everything moved the way of some slopes, the gauge's own doubt with it; NaN where that cannot be solved.</summary>
@@ -124,28 +127,30 @@ internal sealed class GaugeBands(SolvedCircuit solved, TestedSources? test)
         return Moved.To(z) ? Moved.Solver.Pressure(place) + (step * own * own) : double.NaN;
     }
 
-    /// <summary>Whether a valve may open or shut within a band.</summary>
-    /// <param name="relative">[-] half width of the band by what the gauge reads.</param>
-    public bool ValvesMayChange(double relative)
+    /// <summary>Whether a valve may open or shut within the band of a gauge, as far as slopes tell.</summary>
+    /// <param name="node">Which it taps.</param>
+    /// <param name="reading">With every doubt, by slopes.</param>
+    public bool ValvesMayChange(NodeName node, Estimate reading)
     {
-        double delivered = 0;
-        foreach (var (law, pump) in Laws<Pump>())
-            delivered += Math.Max(0, solved.Own.Flow(law));
+        if (!(reading.StandardUncertainty > 0))
+            return false;
+        var relative = reading.Band / Math.Max(Math.Abs(reading.Value), 1);
         foreach (var (law, valve) in Laws<ReliefValve>())
         {
-            if (solved.Own.Lift(law) > 0)
-            {
-                if (solved.Own.Flow(law) < WideOpen * delivered)
-                    return true;
-                continue;
-            }
-
-            var opening = valve.Preload / (Math.PI / 4 * valve.Seat * valve.Seat);
-            if ((solved.Own.Pressure(valve.From) - solved.Own.Pressure(valve.Vent ?? valve.To)) * (1 + relative) >= opening)
+            if (solved.Own.Lift(law) == 0 && (solved.Own.Pressure(valve.From) - solved.Own.Pressure(valve.Vent ?? valve.To)) * (1 + relative) >= valve.Preload / (Math.PI / 4 * valve.Seat * valve.Seat))
                 return true;
         }
 
-        return false;
+        // Open valves hold the pressure as long as what it would be without them lies above it.
+        var open = OpenValves;
+        if (open.Length == 0)
+            return false;
+        if (Held(open) is not { } shut)
+            return true;
+        var place = solved.Place(node);
+        var reach = reading.Band / reading.StandardUncertainty;
+        var slopes = solved.SlopesBySource(shut, place);
+        return shut.Pressure(place) - (reach * Math.Sqrt(slopes.Sum(s => s * s))) < solved.Own.Pressure(place);
     }
 
     private IEnumerable<(int Law, T Element)> Laws<T>()
@@ -163,26 +168,19 @@ internal sealed class GaugeBands(SolvedCircuit solved, TestedSources? test)
         return centre;
     }
 
-    /// <summary>The circuit with each of the valves that are open held shut, and with all of them.</summary>
-    private List<CircuitSolver> HeldShut
-    {
-        get
-        {
-            if (_heldShut is not null)
-                return _heldShut;
-            var open = Laws<ReliefValve>().Where(l => solved.Own.Lift(l.Law) > 0).ToArray();
-            _heldShut = [];
-            foreach (var held in open.Select(o => new[] { o }).Concat(open.Length > 1 ? [open] : []))
-            {
-                var solver = solved.Solver();
-                foreach (var (law, valve) in held)
-                    solver[solver.Circuit.Find(law, nameof(ReliefValve.Preload))] = Shut * Math.PI / 4 * valve.Seat * valve.Seat;
-                solver.StartFrom(solved.Start);
-                if (solver.Solve(solved.Oil.At(solved.Speed)).Converged)
-                    _heldShut.Add(solver);
-            }
+    private (int Law, ReliefValve Valve)[] OpenValves => [.. Laws<ReliefValve>().Where(l => solved.Own.Lift(l.Law) > 0)];
 
-            return _heldShut;
-        }
+    /// <summary>The circuit with each of the valves that are open held shut, and with all of them.</summary>
+    private List<CircuitSolver> HeldShut => _heldShut ??= OpenValves is var open && open.Length > 1
+        ? [.. open.Select(o => Held([o])).Append(Held(open)).OfType<CircuitSolver>()]
+        : [.. new[] { open.Length == 1 ? Held(open) : null }.OfType<CircuitSolver>()];
+
+    private CircuitSolver? Held((int Law, ReliefValve Valve)[] shut)
+    {
+        var solver = solved.Solver();
+        foreach (var (law, valve) in shut)
+            solver[solver.Circuit.Find(law, nameof(ReliefValve.Preload))] = Shut * Math.PI / 4 * valve.Seat * valve.Seat;
+        solver.StartFrom(solved.Start);
+        return solver.Solve(solved.Oil.At(solved.Speed)).Converged ? solver : null;
     }
 }

@@ -122,7 +122,7 @@ public sealed partial class OilSystem
                 before = solved;
                 var bands = Bands(solved);
                 var gauge = Gauge(main, solved, bands, bySlopes: true);
-                if (gauge.Pressure.Value > 0 && bands.ValvesMayChange(gauge.Pressure.Band / gauge.Pressure.Value))
+                if (bands.ValvesMayChange(main.At, gauge.Pressure))
                     gauge = Gauge(main, solved, bands);
                 row[i] = new MapPoint(gauge.Pressure.Value, gauge.Low, gauge.High);
             }
