@@ -7,7 +7,7 @@ namespace Thoubook.Cli.Answers;
 /// <param name="Now">Those first that suit the way the engine lies, and of these the most pressing.</param>
 /// <param name="Later">What the rest wants first.</param>
 /// <param name="Attitude">How the engine lies; null where it is not known.</param>
-/// <param name="MinutesLeft">[min] for one person and for two; null where a step holds more hands, or there is no order.</param>
+/// <param name="MinutesLeft">[min] for one person and for two, a spare hand lent where a step holds more; null where there is no order.</param>
 internal sealed record CloseupReadyAnswer(
     IReadOnlyList<WantAnswer> HalfDone, IReadOnlyList<ReadyStepAnswer> Now, IReadOnlyList<WaitingStepAnswer> Later, string? Attitude, MinutesLeftAnswer MinutesLeft, IReadOnlyList<OwedAnswer> Owed, IReadOnlyList<string> Faults)
 {

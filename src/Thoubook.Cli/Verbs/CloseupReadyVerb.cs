@@ -87,7 +87,11 @@ internal static class CloseupReadyVerb
 
     private static string Attitude(ReadyStep ready) => ready.Step.Attitude is { } lies ? ready.SuitsAttitude ? lies.Word() : $"{lies.Word()} (turn it)" : "";
 
-    private static string Left(CloseUp closing) => closing.LeftFor(1).IsOk(out var one, out _) || closing.LeftFor(2).IsOk(out one, out _)
-        ? $" {CloseupVerbs.Minutes(one.Length)} are left for {(one.People == 1 ? "one" : "two")}{(one.People == 1 && closing.LeftFor(2).IsOk(out var two, out _) ? $", {CloseupVerbs.Minutes(two.Length)} for two" : "")}."
-        : "";
+    private static string Left(CloseUp closing)
+    {
+        if (!closing.LeftFor(1).IsOk(out var one, out _) || !closing.LeftFor(2).IsOk(out var two, out _) || one.Length == 0)
+            return "";
+        var hand = one.Lent.Count switch { 0 => "", 1 => $" with a spare hand for {one.Lent[0]}", var n => $" with a spare hand for {n} steps" };
+        return $" Left: {CloseupVerbs.Minutes(one.Length)} for one{hand}, {CloseupVerbs.Minutes(two.Length)} for two.";
+    }
 }

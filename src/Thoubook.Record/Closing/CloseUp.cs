@@ -51,8 +51,8 @@ public sealed class CloseUp
     /// <summary>The times of what is left; null where the plan has a circle.</summary>
     public Schedule? Left => _left.Value;
 
-    /// <summary>How long what is left takes so many people.</summary>
-    public Outcome<CrewTime> LeftFor(int people) => Crew.Of(Plan, people, s => !IsDone(s.Name));
+    /// <summary>How long what is left takes so many people, a spare hand lent where a step holds more; refused where there is a circle.</summary>
+    public Outcome<CrewTime> LeftFor(int people) => Crew.Of(Plan, people, s => !IsDone(s.Name), lent: true);
 
     /// <summary>What is owed, in the order in which it was put off.</summary>
     public IReadOnlyList<Owed> Debts => _gaps.Debts;

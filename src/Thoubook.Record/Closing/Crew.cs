@@ -21,10 +21,11 @@ public sealed class Crew
 
     private Crew(Plan plan, IReadOnlyList<int> left, int people)
     {
+        // Hands beyond these are lent for the step.
         _people = people;
         var at = left.Select((step, i) => (step, i)).ToDictionary(p => p.step, p => p.i);
         _takes = [.. left.Select(plan.Seconds)];
-        _holds = [.. left.Select(i => plan.Steps[i].People)];
+        _holds = [.. left.Select(i => Math.Min(people, plan.Steps[i].People))];
         _before = [.. left.Select(i => plan.EdgesBefore(i)
             .Select(e => (First: plan.At(e.First.Name), e.Wait))
             .Where(e => at.ContainsKey(e.First))
@@ -39,24 +40,31 @@ public sealed class Crew
         }
     }
 
-    /// <summary>The work of a plan by so many people: refused where there is a circle or a step that holds more of them.</summary>
-    public static Outcome<CrewTime> Of(Plan plan, int people, Func<Step, bool>? isLeft = null)
+    /// <summary>The work of a plan by so many people: refused where there is a circle or, unless a spare hand is lent, a step that holds more of them.</summary>
+    /// <param name="plan">The plan.</param>
+    /// <param name="people">How many there are all the time.</param>
+    /// <param name="isLeft">Whether a step is still to be done; null: all are.</param>
+    /// <param name="lent">Whether spare hands come for the steps that hold more.</param>
+    public static Outcome<CrewTime> Of(Plan plan, int people, Func<Step, bool>? isLeft = null, bool lent = false)
     {
         if (people < 1)
             return new Problem("crew-people", "people", $"{people}", "One person at least does the work.", "Say how many there are.");
         if (plan.HasCircle)
             return new Problem("plan-circle", "steps", plan.Faults.First(f => f.Kind == PlanFaultKind.Circle).What, "No step may wait for itself.", "Take out one of these.");
         var left = Enumerable.Range(0, plan.Steps.Count).Where(i => isLeft?.Invoke(plan.Steps[i]) ?? true).ToList();
-        var tooMany = left.FindIndex(i => plan.Steps[i].People > people && plan.Seconds(i) > 0) is var found and >= 0 ? left[found] : -1;
-        if (tooMany >= 0)
-            return new Problem("crew-too-small", "people", $"{people}", $"{plan.Steps[tooMany].Name} holds {plan.Steps[tooMany].People} people.", "Find a spare hand for it.");
+        var more = left.Where(i => plan.Steps[i].People > people && plan.Seconds(i) > 0).Select(i => plan.Steps[i]).ToList();
+        if (more.Count > 0 && !lent)
+            return new Problem("crew-too-small", "people", $"{people}", $"{more[0].Name} holds {more[0].People} people.", "Find a spare hand for it.");
         var crew = new Crew(plan, left, people);
         var isExact = crew.Solve();
         return new CrewTime(
             people,
             Schedule.Minutes(left.Count == 0 ? 0 : crew._best),
             isExact,
-            [.. left.Select((step, i) => (plan.Steps[step].Name, Schedule.Minutes(crew._starts[i]))).OrderBy(s => s.Item2).Select(s => new CrewStart(s.Name, s.Item2))]);
+            [.. left.Select((step, i) => (plan.Steps[step].Name, Schedule.Minutes(crew._starts[i]))).OrderBy(s => s.Item2).Select(s => new CrewStart(s.Name, s.Item2))])
+        {
+            Lent = [.. more.Select(s => s.Name)],
+        };
     }
 
     /// <summary>Whether the best that was found is proved to be the shortest.</summary>
@@ -172,7 +180,11 @@ public sealed class Crew
 /// <param name="Length">[min] from the first beginning to the last end.</param>
 /// <param name="IsShortest">Whether no order can be shorter; else it is a good one.</param>
 /// <param name="Starts">When each step begins, in time.</param>
-public sealed record CrewTime(int People, double Length, bool IsShortest, IReadOnlyList<CrewStart> Starts);
+public sealed record CrewTime(int People, double Length, bool IsShortest, IReadOnlyList<CrewStart> Starts)
+{
+    /// <summary>The steps for which a spare hand is lent.</summary>
+    public IReadOnlyList<StepName> Lent { get; init; } = [];
+}
 
 /// <summary>[min] When a step begins.</summary>
 public sealed record CrewStart(StepName Step, double Minute);

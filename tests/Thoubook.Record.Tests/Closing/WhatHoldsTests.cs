@@ -214,4 +214,17 @@ public sealed class WhatHoldsTests
 
         Assert.Equal([Case, outer], plan.SpacesOf(new StepName("shut")).Order());
     }
+
+    [Fact]
+    public void HoursLeft_ForOne_WithASpareHandWhereAStepHoldsTwo()
+    {
+        var record = Bench.Record(Bench.Step("block-on") with { People = 2 }, Bench.Step("nuts-on") with { After = Bench.After("block-on") }, Bench.Step("paint"));
+
+        Assert.Equal("crew-too-small", Assert.Single(Assert.IsType<Outcome<CrewTime>.Refused>(Crew.Of(Plan.Of(record), 1)).Problems).Code);
+        Assert.True(Of(record).LeftFor(1).IsOk(out var one, out _));
+        Assert.True(Of(record).LeftFor(2).IsOk(out var two, out _));
+        Assert.Equal((30, "block-on"), (one.Length, Assert.Single(one.Lent).Text));
+        Assert.Equal(20, two.Length);
+        Assert.Empty(two.Lent);
+    }
 }
