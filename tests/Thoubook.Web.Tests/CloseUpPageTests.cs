@@ -21,7 +21,7 @@ public sealed partial class CloseUpPageTests
         var now = Section(page, "now");
         Assert.Contains("Pump body on its face", now, StringComparison.Ordinal);
         Assert.Contains("critical", now, StringComparison.Ordinal);
-        Assert.Contains("One alone cannot do all of it", now, StringComparison.Ordinal);
+        Assert.Contains("for one with a spare hand for 1 of the steps", now, StringComparison.Ordinal);
         Assert.DoesNotContain("Sump on", now, StringComparison.Ordinal);
     }
 

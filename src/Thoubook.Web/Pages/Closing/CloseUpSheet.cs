@@ -191,7 +191,7 @@ public sealed partial class CloseUpSheet
         ? (new StepName(item.Name[..at]), item.Name[(at + 2)..])
         : (new StepName(item.Name), item.Name);
 
-    /// <summary>The work that is left, for one person and for two; without those who cannot do it alone.</summary>
+    /// <summary>The work that is left, for one person and for two.</summary>
     public static IReadOnlyList<CrewTime> HoursLeft(CloseUp closeUp) =>
         [.. new[] { 1, 2 }.Select(people => Crew.Of(closeUp.Plan, people, s => !closeUp.IsDone(s.Name)).IsOk(out var time, out _) ? time : null).OfType<CrewTime>()];
 
