@@ -193,7 +193,7 @@ public sealed partial class CloseUpSheet
 
     /// <summary>The work that is left, for one person and for two.</summary>
     public static IReadOnlyList<CrewTime> HoursLeft(CloseUp closeUp) =>
-        [.. new[] { 1, 2 }.Select(people => Crew.Of(closeUp.Plan, people, s => !closeUp.IsDone(s.Name)).IsOk(out var time, out _) ? time : null).OfType<CrewTime>()];
+        [.. new[] { 1, 2 }.Select(people => Crew.Of(closeUp.Plan, people, s => !closeUp.IsDone(s.Name), lent: true).IsOk(out var time, out _) ? time : null).OfType<CrewTime>()];
 
     /// <summary>A space by itself, without those within it.</summary>
     public Casing Alone(Space space) => Draw(space) with { Within = [] };
