@@ -10,7 +10,7 @@ namespace Thoubook.Files.Templates;
 /// The sections of an engine file with blanks in them, to be filled in from answers. Under <c>starter:</c> stands what is asked. <c>{key}</c> stands for an answer,
 /// <c>{n}</c> for the number of a repeated thing, <c>{main@thrust-at}</c> for the part <c>main</c> of the number that was answered to <c>thrust-at</c>. A group with <c>when: key=word</c> is there only where that was answered; one with <c>each: n of key</c> stands as often as
 /// that says, or once for each word of a list; a group with <c>is:</c> stands for what that holds, or <c>else:</c>. What comes out empty is left out. <c>also:</c> gives other names,
-/// <c>takes-along:</c> marks a step, and <c>if-there: part</c> or <c>space</c> what belongs to another sub-assembly: see <see cref="DrawnEngine"/>.
+/// and <c>if-there: part</c> or <c>space</c> what belongs to another sub-assembly: see <see cref="DrawnEngine"/>.
 /// </summary>
 public sealed class EngineTemplate
 {
@@ -40,7 +40,7 @@ public sealed class EngineTemplate
         var filling = new TemplateFilling(answers);
         var root = filling.Fill(new YamlMap([.. _root.Entries.Where(e => e.Key.Value != Starter)]));
         var record = new EngineFileReader(root, problems, new ImportTerms(default(OffsetDateTime), ""), new Engine(engine.Name, engine.Purpose)).Read();
-        return problems.Count > 0 ? new Outcome<DrawnEngine>.Refused(problems.All) : new DrawnEngine(record, filling.Also, filling.TakesAlong, filling.PartsIfThere, filling.SpacesIfThere);
+        return problems.Count > 0 ? new Outcome<DrawnEngine>.Refused(problems.All) : new DrawnEngine(record, filling.Also, filling.PartsIfThere, filling.SpacesIfThere);
     }
 }
 
@@ -52,12 +52,10 @@ public sealed record TemplateAnswers(IReadOnlyDictionary<string, string> Texts, 
 /// <summary>What a template draws, by the names that it has for things.</summary>
 /// <param name="Record">The definitions.</param>
 /// <param name="Also">Other names by which a part or a figure may already be there, by the name drawn: beside it, or from the top with a stroke before.</param>
-/// <param name="TakesAlong">The steps that put in place with their parts everything within these that is not placed otherwise.</param>
 /// <param name="PartsIfThere">Parts that belong to other sub-assemblies: used where the engine has them, never added.</param>
 /// <param name="SpacesIfThere">Spaces of other sub-assemblies: where the engine has them, the parts drawn lie in them too.</param>
 public sealed record DrawnEngine(
     EngineRecord Record,
     IReadOnlyDictionary<string, IReadOnlyList<string>> Also,
-    IReadOnlySet<StepName> TakesAlong,
     IReadOnlySet<PartName> PartsIfThere,
     IReadOnlySet<SpaceName> SpacesIfThere);

@@ -14,17 +14,13 @@ internal sealed partial class TemplateFilling(TemplateAnswers answers)
     private const string Is = "is";
     private const string Else = "else";
     private const string AlsoKey = "also";
-    private const string TakesAlongKey = "takes-along";
     private const string IfThereKey = "if-there";
 
     private readonly Dictionary<string, IReadOnlyList<string>> _also = [];
-    private readonly HashSet<StepName> _takesAlong = [];
     private readonly HashSet<PartName> _partsIfThere = [];
     private readonly HashSet<SpaceName> _spacesIfThere = [];
 
     public IReadOnlyDictionary<string, IReadOnlyList<string>> Also => _also;
-
-    public IReadOnlySet<StepName> TakesAlong => _takesAlong;
 
     public IReadOnlySet<PartName> PartsIfThere => _partsIfThere;
 
@@ -78,13 +74,11 @@ internal sealed partial class TemplateFilling(TemplateAnswers answers)
     {
         if (entry[AlsoKey] is YamlList also)
             _also[name] = [.. also.Items.OfType<YamlScalar>().Select(s => s.Value)];
-        if (entry[TakesAlongKey] is not null)
-            _takesAlong.Add(new StepName(name));
         if (entry[IfThereKey] is YamlScalar { Value: "part" } && PartName.TryRead(name, out var part, out _))
             _partsIfThere.Add(part);
         else if (entry[IfThereKey] is YamlScalar { Value: "space" })
             _spacesIfThere.Add(new SpaceName(name));
-        return new YamlMap([.. entry.Entries.Where(e => e.Key.Value is not (AlsoKey or TakesAlongKey or IfThereKey))], entry.Line, entry.Column);
+        return new YamlMap([.. entry.Entries.Where(e => e.Key.Value is not (AlsoKey or IfThereKey))], entry.Line, entry.Column);
     }
 
     /// <summary>Once for each time that a node stands: none where it does not.</summary>

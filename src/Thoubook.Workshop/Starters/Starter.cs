@@ -84,7 +84,7 @@ public sealed record Started(EngineRecord Added)
     /// <summary>What is said in addition of spaces and joints that were there: parts that lie in them too, and in which space they lie where nothing said it.</summary>
     public IReadOnlyList<string> Widened { get; init; } = [];
 
-    /// <summary>Parts within the starter's spaces that no step puts in place.</summary>
+    /// <summary>Parts in the starter's spaces, and within the parts that it puts in place, that no step puts in place.</summary>
     public IReadOnlyList<PartName> Unplaced { get; init; } = [];
 
     /// <summary>What is wrong with the plan as it would stand and is not with the plan that is there.</summary>

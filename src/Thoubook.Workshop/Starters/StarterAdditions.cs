@@ -80,13 +80,9 @@ internal sealed class StarterAdditions
             });
         }
 
+        var known = steps.Concat(_record.Steps).Select(s => s.Name).ToHashSet();
         for (var i = 0; i < steps.Count; i++)
-        {
-            var step = steps[i];
-            if (_drawn.TakesAlong.Contains(step.Name))
-                step = step with { Places = [.. step.Places, .. step.Places.SelectMany(Within).Distinct().Where(p => _placedBy.TryAdd(p, step.Name))] };
-            steps[i] = step with { Needs = [.. step.Needs.Where(_placedBy.ContainsKey)], After = [.. step.After.Where(a => steps.Exists(s => s.Name == a.Step) || _record.Steps.Any(s => s.Name == a.Step))] };
-        }
+            steps[i] = steps[i] with { Needs = [.. steps[i].Needs.Where(_placedBy.ContainsKey)], After = [.. steps[i].After.Where(a => known.Contains(a.Step))] };
 
         return steps;
     }
@@ -96,10 +92,6 @@ internal sealed class StarterAdditions
         var figure = hold.Figure is { } drawn ? _names.Of(drawn) : (FigureName?)null;
         return hold with { Figure = figure, What = hold.What == hold.Figure?.ToString() ? figure.ToString()! : hold.What, Part = hold.Part is { } part ? _names.Of(part) : null };
     }
-
-    /// <summary>What the engine has within a part, and which has nothing within it.</summary>
-    private IEnumerable<PartName> Within(PartName part) => _record.Parts.Select(p => p.Name)
-        .Where(p => p != part && p.IsWithin(part) && !_record.Parts.Any(o => o.Name != p && o.Name.IsWithin(p)));
 
     /// <summary>Spaces that the engine has, with the starter's parts that lie in them.</summary>
     private IEnumerable<Space> Wider()
@@ -174,13 +166,14 @@ internal sealed class StarterAdditions
         .. There(_drawn.Record.Steps, _record.Steps, s => s.Name).Select(s => $"step {s.Name}"),
     ];
 
-    /// <summary>What lies in the spaces that the starter draws, is to be fitted, and is put in place by no step.</summary>
+    /// <summary>What lies in the spaces that the starter draws or within the parts that it puts in place, is to be fitted, and is put in place by no step.</summary>
     private IReadOnlyList<PartName> Unplaced(Plan plan)
     {
         var drawn = _drawn.Record.Spaces.Select(s => s.Name).ToHashSet();
+        var own = _drawn.Record.Steps.SelectMany(s => s.Places).Select(_names.Of).ToHashSet();
         var placed = plan.Steps.SelectMany(s => s.Places).ToHashSet();
         var within = plan.Record.Parts.Select(p => p.Name.Parent).OfType<PartName>().ToHashSet();
-        return [.. plan.Record.Parts.Select(p => p.Name).Where(p => !within.Contains(p) && !placed.Contains(p) && plan.IsFitted(p) && plan.Spaces.Of(p).Overlaps(drawn)).Order()];
+        return [.. plan.Record.Parts.Select(p => p.Name).Where(p => !within.Contains(p) && !placed.Contains(p) && plan.IsFitted(p) && (plan.Spaces.Of(p).Overlaps(drawn) || own.Any(p.IsWithin))).Order()];
     }
 
     private IReadOnlyList<PartName> Distinct(IReadOnlyList<PartName> parts) => [.. parts.Select(_names.Of).Where(p => !_absent.Contains(p)).Distinct()];

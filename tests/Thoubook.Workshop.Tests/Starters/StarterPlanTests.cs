@@ -130,6 +130,23 @@ public sealed class StarterPlanTests
         Assert.Equal("crankcase", plan.Spaces.Find(new SpaceName("pressure-pump/chamber"))!.In?.Text);
     }
 
+    /// <summary>A pump within the sump is no part of the sump's own step, whichever starter came first.</summary>
+    [Theory]
+    [InlineData("sump", "gear-pump")]
+    [InlineData("gear-pump", "sump")]
+    public void APumpWithinTheSump_IsPutInBeforeTheSumpIsOn(string first, string then)
+    {
+        var engine = StarterBench.Read("parts: { crankcase: {}, sump/oil-pump/body: {}, sump/oil-pump/cover: {}, sump/magnet: {} }");
+        var before = StarterBench.Ok(StarterBench.Ok(Starter.Find(first)).On(engine, StarterBench.None));
+        var started = StarterBench.Ok(StarterBench.Ok(Starter.Find(then)).On(StarterBench.Laid(engine, before), StarterBench.None));
+        var plan = Plan.Of(StarterBench.Laid(StarterBench.Laid(engine, before), started));
+
+        Assert.Empty(plan.Faults);
+        Assert.Contains(PartName.Of("sump/magnet"), (first == "sump" ? before : started).Unplaced);
+        var order = plan.InOrder.Select(s => s.Name.Text).ToList();
+        Assert.True(order.IndexOf("sump/oil-pump/cover-locked") is >= 0 and var at && at < order.IndexOf("sump/on"));
+    }
+
     private static OffsetDateTime At { get; } = new LocalDateTime(2026, 3, 1, 8, 0).WithOffset(Offset.Zero);
 
     private static CloseUpTerms Later { get; } = new(At.ToInstant().Plus(Duration.FromMinutes(1)));
