@@ -115,6 +115,52 @@ public sealed class CircuitSolverTests
         }
     }
 
+    /// <summary>A pump, a valve and a reducing valve that look at a third reservoir, and a drain to a fourth.</summary>
+    private static CircuitSolver Vented() => SolverOf(
+        [new("sump", 0), new("main"), new("low"), new("air", 2e4), new("drain", 1e4)],
+        [
+            new Pump("pump", 0, 1, 4e-5, 2e-15), new ReliefValve("vented", 1, 0, 0.012, 30, 6000, 0.004, 0.65) { Vent = 3 }, new ReducingValve("reducing", 1, 2, 0.006, 1.2e5, 4000, 0.012, 0.002, 0.65) { Vent = 3 },
+            new LaminarPassage("cam", 2, 0, 8e-12), new LaminarPassage("bearing", 1, 4, 4e-13),
+        ]);
+
+    [Fact]
+    public void Sensitivities_ToThePressureOfEveryReservoir_AgreeWithSolvingAnew()
+    {
+        var solver = Vented();
+        Assert.True(solver.Solve(At).Converged);
+        Assert.True(solver.Lift(1) > 0 && solver.Lift(2) > 0);
+        var slopes = new double[solver.Circuit.ParameterCount];
+        solver.Sensitivities(1, slopes);
+        foreach (var reservoir in new[] { 0, 3, 4 })
+        {
+            var pressure = solver.Circuit.FindPressure(reservoir);
+            var value = solver.Circuit.Nodes[reservoir].FixedPressure!.Value;
+            var slope = (With(value + 10) - With(value - 10)) / 20;
+            Assert.True(Math.Abs(slope) > 1e-3, $"Nothing hangs on {solver.Circuit.Nodes[reservoir].Name}.");
+            Assert.Equal(slope, slopes[pressure.Index], 1e-4);
+            solver[pressure] = value;
+
+            double With(double other)
+            {
+                solver[pressure] = other;
+                Assert.True(solver.Solve(At).Converged);
+                return solver.Pressure(1);
+            }
+        }
+    }
+
+    [Fact]
+    public void AStart_HoldsAllThatASolutionNeeds()
+    {
+        var solver = Vented();
+        Assert.True(solver.Solve(At).Converged);
+        var (start, pressure) = (solver.Start(), solver.Pressure(1));
+        Assert.True(solver.Solve(At with { Speed = 40, Viscosity = 0.03 }).Converged);
+        solver.StartFrom(start);
+        Assert.Equal(0, solver.Solve(At).Iterations);
+        Assert.Equal(pressure, solver.Pressure(1));
+    }
+
     [Fact]
     public void Sensitivities_OfEveryKind_AgreeWithSolvingAnew()
     {
