@@ -28,7 +28,7 @@ public static class InventedPlan
         pieces:
           P-31: { for: pump/gear }
         choices:
-          - { piece: P-31, part: pump/gear, by: owner, at: "2026-11-08T09:00:00+00:00", id: 01932c5e-0000-7000-8000-000000000101 }
+          - { piece: P-31, part: pump/gear, by: owner, at: "2026-11-08T09:00:00+00:00", id: 01932c5e-0000-7000-8000-0000000d0101 }
         fits:
           pump.end-float: { kind: end float, new: [1.5 thou, 3.5 thou], worn: 5 thou }
         spaces:
@@ -48,12 +48,12 @@ public static class InventedPlan
           sump-on: { kind: close, what: sump on, time: 45 min, attitude: inverted, places: [sump], joints: [sump-studs], closes: [crankcase], spoils: [sump paper] }
           plate-on: { kind: place, what: governor drive, places: [governor] }
         departures:
-          - { what: wire in place of tab washers, why: none to be had, kind: locking changed, piece: P-31, purposes: [display, stand-run], undoing: "cut the wire, fit tabs", by: owner, at: "2026-11-10T11:00:00+00:00", id: 01932c5e-0000-7000-8000-000000000116 }
+          - { what: wire in place of tab washers, why: none to be had, kind: locking changed, piece: P-31, purposes: [display, stand-run], undoing: "cut the wire, fit tabs", by: owner, at: "2026-11-10T11:00:00+00:00", id: 01932c5e-0000-7000-8000-0000000d0116 }
         debts:
-          - { what: stamp the number on the body, deadline: before the start, why: stamps are lent, by: bench, at: "2026-11-10T12:00:00+00:00", id: 01932c5e-0000-7000-8000-000000000103 }
+          - { what: stamp the number on the body, deadline: before the start, why: stamps are lent, by: bench, at: "2026-11-10T12:00:00+00:00", id: 01932c5e-0000-7000-8000-0000000d0103 }
         counts:
-          - { what: gallery plugs, number: 6, way: out, space: crankcase, note: in the tin, by: bench, at: "2026-11-09T09:00:00+00:00", id: 01932c5e-0000-7000-8000-000000000114 }
-          - { what: gallery plugs, number: 5, way: in, by: bench, at: "2026-11-09T10:00:00+00:00", id: 01932c5e-0000-7000-8000-000000000115 }
+          - { what: gallery plugs, number: 6, way: out, space: crankcase, note: in the tin, by: bench, at: "2026-11-09T09:00:00+00:00", id: 01932c5e-0000-7000-8000-0000000d0114 }
+          - { what: gallery plugs, number: 5, way: in, by: bench, at: "2026-11-09T10:00:00+00:00", id: 01932c5e-0000-7000-8000-0000000d0115 }
         """;
 
     public static EngineRecord Small() => Read(Text);
