@@ -1,5 +1,6 @@
 using System.Net;
 using System.Text.RegularExpressions;
+using Thoubook.Record.Closing;
 
 namespace Thoubook.Web.Tests;
 
@@ -34,6 +35,17 @@ public sealed partial class CloseUpPageTests
         Assert.True(now.IndexOf("Once it is turned over", StringComparison.Ordinal) < now.IndexOf("loose gears and followers fall out", StringComparison.Ordinal));
         var without = Section(await web.Page(CloseUp + "?lies=inverted&away=lamp"), "now");
         Assert.DoesNotContain(">Wash the crankcase<", without, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Now_NamesWhatIsOnlyToBeAcceptedFirst()
+    {
+        var record = InventedPlan.Small();
+        record = record with { Steps = [.. record.Steps.Select(s => s.Name.Text == "body-in" ? s with { Holds = [new HoldPoint(HoldKind.Cleanliness, "face wiped")] } : s)] };
+        await using var web = await OpenWeb.Start(record);
+        var now = Section(await web.Page(CloseUp), "now");
+        Assert.Contains("Only to be looked at and accepted first: 1", now, StringComparison.Ordinal);
+        Assert.Contains("close-up/steps/body-in#holds", now, StringComparison.Ordinal);
     }
 
     [Fact]
