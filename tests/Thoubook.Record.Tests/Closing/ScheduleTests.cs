@@ -106,7 +106,8 @@ public sealed class ScheduleTests
             var key = $"{minute}:{string.Join(',', starts)}";
             if (seen.TryGetValue(key, out var known))
                 return known;
-            if (minute > 20)
+            // Four steps of four minutes and two of cure, one after the other, end at 24: nothing need begin later.
+            if (minute > 24)
                 return double.MaxValue;
             var best = double.MaxValue;
             var may = Enumerable.Range(0, n).Where(i => starts[i] < 0 && Array.TrueForAll(before[i], e => starts[e.First] >= 0 && starts[e.First] + e.Minutes <= minute)).ToList();
