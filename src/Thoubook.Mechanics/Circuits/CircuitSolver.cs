@@ -161,14 +161,21 @@ public sealed partial class CircuitSolver
         return Report;
     }
 
+    /// <summary>Which elements the last step still moved, and where most is left over.</summary>
     private string WhatIsLeft()
     {
+        var restless = Enumerable.Range(0, _ends.Length)
+            .Select(c => (Name: Circuit.Elements[_laws.Carriers[c]].Name, Moved: Math.Abs(_laws.Gain[c] * _placeSteps[c])))
+            .OrderByDescending(e => double.IsNaN(e.Moved) ? double.PositiveInfinity : e.Moved).Take(MostNamed).Select(e => e.Name);
+        var where = $"{string.Join(", ", restless)} did not come to rest: each goes by what the others let pass. Most is left over at {Circuit.Nodes[WorstNode()].Name}";
         var highest = Array.IndexOf(_pressures, _pressures.MaxBy(Math.Abs));
-        var where = $"Most is left over at {Circuit.Nodes[WorstNode()].Name}";
         return Math.Abs(_pressures[highest]) > Absurd
             ? string.Create(CultureInfo.InvariantCulture, $"{where}; the last step had {_pressures[highest] / 1e5:G2} bar at {Circuit.Nodes[highest].Name}: look between the two for a size out of all proportion to what is forced through it.")
             : $"{where}: look there for a size out of all proportion to the rest, or a valve that answers to what it passes itself.";
     }
+
+    /// <summary>[-] elements named where a solution is not found.</summary>
+    private const int MostNamed = 3;
 
     /// <summary>[Pa] No oil circuit holds it.</summary>
     private const double Absurd = 1e10;

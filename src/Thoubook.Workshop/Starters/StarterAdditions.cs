@@ -1,5 +1,5 @@
-using Thoubook.Files.Templates;
 using Thoubook.Files.EngineFiles;
+using Thoubook.Files.Templates;
 using Thoubook.Record;
 using Thoubook.Record.Closing;
 using Thoubook.Record.Measures;

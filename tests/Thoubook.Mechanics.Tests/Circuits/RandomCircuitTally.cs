@@ -79,6 +79,8 @@ internal sealed class RandomCircuitTally
 
         if (report.Converged && report.Iterations <= MostSteps && report.Residual <= 1e-12)
             return Balances(seed, solver, how) && Obeys(seed, solver, at, how);
+        if (!report.Converged && !solver.Circuit.Elements.Any(e => report.Hint.Contains($"{e.Name} did not come to rest", StringComparison.Ordinal) || report.Hint.StartsWith(e.Name + ",", StringComparison.Ordinal)))
+            Fail(seed, $"{how}: its message names nothing: {report.Hint}");
         Fail(seed, $"{how}: {report.Status} after {report.Iterations} steps, {report.Residual:G2} left; {solver.Circuit.NodeCount} nodes, {report.Hint}");
         return false;
     }
