@@ -150,6 +150,9 @@ public sealed partial class OpenWorkshop
 
     private static List<Problem> FirstLook(Step step, Signature signature, CloseUp closing)
     {
+        // The photograph that a signed step still wants is signed for by itself.
+        if (signature.Photographed && closing.SignatureOf(step.Name) is not null && closing.WantOf(step.Name)?.Kind == WantKind.Photograph)
+            return [];
         if (closing.SignatureOf(step.Name) is { } signed)
             return [new("signed-already", "step", step.Name.Text, $"{signed.By} signed it on {signed.At.Date:uuuu-MM-dd}, and it stands.", step.SecondLook ? "Sign the second look, or undo the first." : "Nothing need be done; undo it if it is to be done again.")];
         var refused = closing.WantsToSign(step.Name).Select(w => new Problem("step-wants", "step", $"{w.Kind.Word()}: {w.Why}", $"{step.Name} is signed once this is seen to.", Advice(w))).ToList();

@@ -73,6 +73,9 @@ public sealed class CloseUp
     public static bool IsAnother(Signature second, Signature first) =>
         !string.Equals(second.By, first.By, StringComparison.OrdinalIgnoreCase) || second.At.Date != first.At.Date;
 
+    /// <summary>What is wanting for a step to be done: its signature, its photograph or its second look; null where it is done.</summary>
+    public Want? WantOf(StepName step) => _gaps.Step(Plan.At(step));
+
     /// <summary>What is wanting for a hold point to be accepted; null where it is.</summary>
     public Want? WantOf(StepName step, HoldPoint hold) => _gaps.Hold(Plan.Steps[Plan.At(step)], hold);
 

@@ -218,6 +218,9 @@ public sealed class SigningTests
 
         Assert.False(pump.Closing.IsDone(new StepName("gear-in")));
         Assert.Contains(pump.Closing.BeforeYouClose(new SpaceName("chamber")).Missing, m => m.Want.Kind == WantKind.Photograph);
+        Assert.Equal("signed-already", Bench.Refused(pump.Workshop.Sign(pump.Sign("gear-in"))).Code);
+        Bench.Ok(pump.Workshop.Sign(pump.Sign("gear-in") with { Photographed = true }));
+        Assert.True(pump.Closing.IsDone(new StepName("gear-in")));
     }
 
     [Fact]
