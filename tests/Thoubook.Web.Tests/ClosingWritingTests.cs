@@ -35,6 +35,21 @@ public sealed class ClosingWritingTests
     }
 
     [Fact]
+    public async Task Photograph_LeftOut_IsSignedForAfterwards()
+    {
+        var plan = InventedPlan.Small();
+        await using var web = await OpenWeb.Start(plan with { Steps = [.. plan.Steps.Select(s => s with { SecondLook = false })] });
+        await Sent(web, Steps + "/body-in", "/signatures", [("by", "bench")]);
+        await Sent(web, Steps + "/gear-in", "/signatures", [("placing", "yes"), ("by", "bench")]);
+        Assert.Contains("Photograph taken: marks of both gears in mesh", Section(await web.Page(Steps + "/gear-in"), "sign"), StringComparison.Ordinal);
+
+        await Sent(web, Steps + "/gear-in", "/signatures", [("by", "bench")]);
+
+        Assert.True(Record(web).Signatures[^1] is { Photographed: true, SecondLook: false });
+        Assert.DoesNotContain("<button class=\"do\">", Section(await web.Page(Steps + "/gear-in"), "sign"), StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task Sign_SentTwice_IsStoredOnce()
     {
         await using var web = await OpenWeb.Start(InventedPlan.Small());
