@@ -77,7 +77,7 @@ internal sealed class YamlWriter
             var c = text[i];
             var isSafe = char.IsLetterOrDigit(c) || c is ' ' or '.' or '/' or '(' or ')' or '+' or '-' or '°' or '%' or ';' or '=' or '\'' or '"' or '_' or '–' or '—' or '×' or '½' or '¼' or '¾'
                 || c is ',' && !isInBraces
-                || c is '*' && (i == 0 || text[i - 1] != ' ' || i + 1 == text.Length || text[i + 1] == ' ')   // else it reads as an alias
+                || c is '*' && (text[i - 1] != ' ' || i + 1 < text.Length && text[i + 1] == ' ')   // else it reads as an alias
                 || c is ':' && text[i + 1] != ' ' && !isInBraces;
             if (!isSafe)
                 return false;
