@@ -76,7 +76,7 @@ public sealed class Crew
         var shortest = Math.Max(_tail.Max(), Share());
         Try([.. _tail.Select(t => (double)t)]);
         var random = new Random(17);
-        for (var times = Math.Clamp(20_000 / n, 2, 200); times > 0 && _best > shortest; times--)
+        for (var times = Math.Clamp(6_000 / n, 2, 200); times > 0 && _best > shortest; times--)
             Try([.. _tail.Select(t => (t + 60) * (0.5 + random.NextDouble()))]);
         if (_best == shortest)
             return true;
