@@ -180,7 +180,7 @@ public sealed partial class StripPageTests
     {
         await using var web = await Start();
         var page = await web.Page(Engine + "/states");
-        foreach (var said in new[] { "In the states: mod 2.", "in its stead heater-plate", "heater-plate is not in place", "Cover and shims", "of mod 1", "boss: on the left", "Kept in drawer 3." })
+        foreach (var said in new[] { "In the states: mod 2.", "in its stead heater-plate", "heater-plate is not in place", "Cover and shims", "of mod 1", "boss: on the left", "Kept: drawer 3." })
             Assert.Contains(said, page, StringComparison.Ordinal);
     }
 }

@@ -300,7 +300,7 @@ public sealed class CloseUp
         }
 
         wants.AddRange(step.Places.Where(Plan.IsFitted).Select(_gaps.Chosen).OfType<Want>().Where(IsOpen));
-        wants.AddRange(step.Tools.Where(t => _terms.ToolsAway.Contains(t, StringComparer.OrdinalIgnoreCase)).Select(t => new Want(WantKind.Tool, WorkItem.Of(step.Name), $"{t} is not at hand{(Plan.Record.Index.Tool(t)?.Kept is { } kept ? $": it is kept in {kept}" : "")}")));
+        wants.AddRange(step.Tools.Where(t => _terms.ToolsAway.Contains(t, StringComparer.OrdinalIgnoreCase)).Select(t => new Want(WantKind.Tool, WorkItem.Of(step.Name), $"{t} is not at hand{(Plan.Record.Index.Tool(t)?.Kept is { } kept ? $"; kept: {kept}" : "")}")));
         wants.AddRange(step.Holds.Where(h => IsFirst(step, h)).Select(h => _gaps.Hold(step, h)).OfType<Want>().Where(IsOpen));
         if (step.Kind == StepKind.TurnByHand)
             wants.AddRange(_gaps.Debts.Where(d => d.Deadline == Deadline.BeforeItIsTurned).Select(d => new Want(WantKind.Owed, WorkItem.Of(step.Name), d.Headline)));

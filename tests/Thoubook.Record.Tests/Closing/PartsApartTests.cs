@@ -91,7 +91,7 @@ public sealed class PartsApartTests
 
         var record = Record("mod 12");
         var wants = Of(record with { Steps = [record.Steps[0] with { Tools = ["cam nut spanner"] }] }, new(default) { ToolsAway = ["cam nut spanner"] }).WantsOf(new StepName("pump-in"));
-        Assert.Equal("cam nut spanner is not at hand: it is kept in drawer 3", Assert.Single(wants).Why);
+        Assert.Equal("cam nut spanner is not at hand; kept: drawer 3", Assert.Single(wants).Why);
     }
 
     private static bool Same((PartName[] A, PartName[] B, PartName[] C, PartName[] D) one, (PartName[] A, PartName[] B, PartName[] C, PartName[] D) other) =>
